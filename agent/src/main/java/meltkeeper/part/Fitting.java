@@ -1,0 +1,21 @@
+package meltkeeper.part;
+
+import java.util.Optional;
+import java.util.OptionalLong;
+import meltkeeper.protocol.HotEnd;
+
+/**
+ * A stretch of time that a part spent on a hot end.
+ *
+ * @param fromNanos when it was fitted
+ * @param untilNanos when it was taken off; empty while it is fitted
+ * @param past what it had run elsewhere before
+ */
+public record Fitting(
+    HotEnd hotEnd, long fromNanos, OptionalLong untilNanos, Optional<PriorPast> past) {
+
+  /** True when the part is still there. */
+  public boolean isOpen() {
+    return untilNanos.isEmpty();
+  }
+}
