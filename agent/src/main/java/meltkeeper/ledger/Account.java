@@ -51,6 +51,12 @@ public record Account(
         : OptionalLong.of(thermal.lastPoint().arrivalNanos());
   }
 
+  /** Up to when everything is credited; {@link Long#MIN_VALUE} before the first reading. */
+  public long creditedUntilNanos() {
+    return Math.max(
+        activity.lastNanos(), thermal.isUnknown() ? Long.MIN_VALUE : thermal.lastPoint().atNanos());
+  }
+
   Account with(Thermal next) {
     return new Account(hotEnd, total, next, targetNanos, commanded, measured, activity);
   }

@@ -32,6 +32,11 @@ public record Grid(NavigableSet<Long> cuts) {
     return cut == null ? lattice : Math.max(lattice, cut);
   }
 
+  /** The last edge before {@code nanos}. */
+  public long edgeBefore(long nanos) {
+    return edgeAtOrBefore(nanos - 1);
+  }
+
   /** The first edge after {@code nanos}. */
   long edgeAfter(long nanos) {
     long lattice = (Math.floorDiv(nanos, Bucket.LENGTH_NANOS) + 1) * Bucket.LENGTH_NANOS;

@@ -1,0 +1,140 @@
+package meltkeeper.pipeline;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.TimeUnit;
+import meltkeeper.protocol.Received;
+import meltkeeper.store.StoreException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Runs an {@link Intake} on the one writer thread. Sources hand over through a bounded queue and
+ * wait when it is full, so that a broker holds back instead of messages being lost. Any thread may
+ * call {@link #accept} and {@link #live}.
+ */
+public final class Pipeline implements AutoCloseable {
+
+  private static final Logger LOG = LoggerFactory.getLogger(Pipeline.class);
+  private static final int QUEUE = 4096;
+  private static final long LOOK_EVERY_NANOS = Duration.ofSeconds(1).toNanos();
+  private static final long SHOW_EVERY_NANOS = Duration.ofMillis(250).toNanos();
+
+  private final Intake intake;
+  private final long commitEveryNanos;
+  private final BlockingQueue<Received> queue = new ArrayBlockingQueue<>(QUEUE);
+  private final Thread writer;
+  private volatile Live live;
+  private volatile boolean closing;
+  private boolean inTrouble;
+
+  /**
+   * Starts the writer.
+   *
+   * @param commitEvery how long credits may wait for the disk; ten seconds is kind to an SD card
+   */
+  public Pipeline(Intake intake, Duration commitEvery) {
+    this.intake = intake;
+    this.commitEveryNanos = commitEvery.toNanos();
+    this.live = intake.live();
+    this.writer = new Thread(this::write, "writer");
+    writer.start();
+  }
+
+  /** Hands one message or line over; waits while the queue is full. */
+  public void accept(Received received) throws InterruptedException {
+    queue.put(received);
+  }
+
+  /** What stands now, at most a quarter of a second old. */
+  public Live live() {
+    return live;
+  }
+
+  /** Number of messages that wait to be read. */
+  public int waiting() {
+    return queue.size();
+  }
+
+  private void write() {
+    List<Received> batch = new ArrayList<>();
+    long committed = System.nanoTime();
+    long looked = committed;
+    long shown = committed;
+    while (!closing || !queue.isEmpty()) {
+      take(batch);
+      long now = System.nanoTime();
+      if (now - committed >= commitEveryNanos) {
+        storing(intake::commit);
+        committed = now;
+      }
+      if (now - looked >= LOOK_EVERY_NANOS) {
+        storing(intake::noticeFittings);
+        looked = now;
+      }
+      if (now - shown >= SHOW_EVERY_NANOS) {
+        live = intake.live();
+        shown = now;
+      }
+    }
+    storing(intake::commit);
+    live = intake.live();
+  }
+
+  private void take(List<Received> batch) {
+    try {
+      Received first = queue.poll(100, TimeUnit.MILLISECONDS);
+      if (first != null) {
+        batch.add(first);
+        queue.drainTo(batch, 255);
+      }
+    } catch (InterruptedException e) {
+      closing = true;
+    }
+    for (Received received : batch) {
+      try {
+        intake.accept(received);
+      } catch (RuntimeException e) {
+        LOG.error("a bug in Meltkeeper: {} was not read", received.origin().describe(), e);
+      }
+    }
+    batch.clear();
+  }
+
+  private void storing(Runnable action) {
+    try {
+      action.run();
+      if (inTrouble) {
+        LOG.info("store: written again, nothing was lost");
+        inTrouble = false;
+      }
+    } catch (StoreException e) {
+      String why = String.valueOf(e.getMessage());
+      intake.failed(why);
+      if (!inTrouble) {
+        LOG.error("store: {}; credits are kept in memory and tried again", why);
+        inTrouble = true;
+      }
+    }
+  }
+
+  /** Takes in what waits, commits, and ends the writer. */
+  @Override
+  public void close() {
+    closing = true;
+    boolean interrupted = false;
+    while (writer.isAlive()) {
+      try {
+        writer.join();
+      } catch (InterruptedException e) {
+        interrupted = true;
+      }
+    }
+    if (interrupted) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}
