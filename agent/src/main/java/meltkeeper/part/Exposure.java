@@ -117,6 +117,11 @@ public record Exposure(NavigableMap<Integer, Heat> bands) {
     return new Exposure(shares);
   }
 
+  /** The time in the band with that lower edge. */
+  public Heat in(int lowerCelsius) {
+    return bands.getOrDefault(lowerCelsius, Heat.NONE);
+  }
+
   /** All hot time, nanoseconds. */
   public long hotNanos() {
     long sum = 0;

@@ -1,0 +1,4 @@
+@NullMarked
+package meltkeeper.ledger;
+
+import org.jspecify.annotations.NullMarked;
