@@ -1,0 +1,4 @@
+@NullMarked
+package meltkeeper;
+
+import org.jspecify.annotations.NullMarked;
