@@ -1,0 +1,234 @@
+package meltkeeper.metrics;
+
+import io.prometheus.metrics.model.snapshots.CounterSnapshot;
+import io.prometheus.metrics.model.snapshots.GaugeSnapshot;
+import io.prometheus.metrics.model.snapshots.Labels;
+import io.prometheus.metrics.model.snapshots.MetricSnapshot;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.function.BiConsumer;
+import java.util.function.Function;
+import java.util.function.ToLongFunction;
+import meltkeeper.ledger.Tally;
+import meltkeeper.part.Exposure;
+import meltkeeper.pipeline.HotEndLive;
+import meltkeeper.protocol.HotEnd;
+import meltkeeper.protocol.Rejected;
+
+/**
+ * One series of the shop.
+ *
+ * @param name without the prefix and, for a counter, without {@code _total}
+ * @param help for a stranger
+ * @param values what the sight gives
+ */
+record ShopMetric(String name, Form form, String help, BiConsumer<Sight, ShopMetric.Out> values) {
+
+  /**
+   * All of them. A counter never falls while the agent runs, nor across a restart: it shows what is
+   * committed.
+   */
+  static final List<ShopMetric> ALL =
+      List.of(
+          new ShopMetric(
+              "hot_end_hot_seconds",
+              Form.COUNTER,
+              "Time above the hot threshold, by 5 degree band.",
+              (sight, out) -> {
+                for (HotEndLive hotEnd : sight.live().hotEnds()) {
+                  hotEnd
+                      .total()
+                      .exposure()
+                      .bands()
+                      .forEach(
+                          (band, heat) ->
+                              out.add(
+                                  heat.nanos() / 1e9,
+                                  labels(hotEnd).add("band", Exposure.bandName(band))));
+                }
+              }),
+          new ShopMetric(
+              "bridged_seconds",
+              Form.COUNTER,
+              "Hot time that was credited across a gap in the telemetry; part of the hot time.",
+              perHotEnd(Tally::bridgedNanos, 1e9)),
+          new ShopMetric(
+              "unobserved_seconds",
+              Form.COUNTER,
+              "Time that was not credited though the hot end may have been hot.",
+              perHotEnd(Tally::unobservedNanos, 1e9)),
+          new ShopMetric(
+              "idle_seconds",
+              Form.COUNTER,
+              "Hot time without feeding; part of the hot time.",
+              perHotEnd(Tally::idleNanos, 1e9)),
+          new ShopMetric(
+              "printing_seconds",
+              Form.COUNTER,
+              "Time printing.",
+              perHotEnd(Tally::printingNanos, 1e9)),
+          new ShopMetric(
+              "filament_commanded_meters",
+              Form.COUNTER,
+              "Filament asked for, net of retractions.",
+              perHotEnd(Tally::commandedMicrometres, 1e6)),
+          new ShopMetric(
+              "filament_measured_meters",
+              Form.COUNTER,
+              "Filament seen to move, net of retractions.",
+              perHotEnd(Tally::measuredMicrometres, 1e6)),
+          new ShopMetric(
+              "hot_end_celsius",
+              Form.GAUGE,
+              "Temperature of the hot end.",
+              perHotEnd(HotEndLive::celsius)),
+          new ShopMetric(
+              "hot_end_target_celsius",
+              Form.GAUGE,
+              "Temperature that the hot end is asked to hold; 0 is off.",
+              perHotEnd(HotEndLive::targetCelsius)),
+          new ShopMetric(
+              "part_hot_seconds",
+              Form.GAUGE,
+              "Hot time over the life of a fitted part, by 5 degree band; a late entry may lower it.",
+              (sight, out) -> {
+                for (FittedPart part : sight.parts()) {
+                  part.exposure()
+                      .bands()
+                      .forEach(
+                          (band, heat) ->
+                              out.add(
+                                  heat.nanos() / 1e9,
+                                  labels(part).add("band", Exposure.bandName(band))));
+                }
+              }),
+          new ShopMetric(
+              "part_filament_meters",
+              Form.GAUGE,
+              "Filament fed through a fitted part over its life.",
+              (sight, out) -> {
+                for (FittedPart part : sight.parts()) {
+                  out.add(part.filamentMicrometres() / 1e6, labels(part));
+                }
+              }),
+          new ShopMetric(
+              "source_up",
+              Form.GAUGE,
+              "1 while a broker or a printer's link is connected, else 0.",
+              (sight, out) ->
+                  sight
+                      .sources()
+                      .forEach(
+                          (name, up) -> out.add(up ? 1 : 0, new LabelSet().add("source", name)))),
+          new ShopMetric(
+              "messages",
+              Form.COUNTER,
+              "Messages and lines taken in since the start.",
+              (sight, out) -> out.add((double) sight.live().received(), new LabelSet())),
+          new ShopMetric(
+              "readings",
+              Form.COUNTER,
+              "Readings made of them since the start.",
+              (sight, out) -> out.add((double) sight.live().readings(), new LabelSet())),
+          new ShopMetric(
+              "rejected",
+              Form.COUNTER,
+              "What could not be read or credited since the start, by reason.",
+              (sight, out) -> {
+                for (Rejected.Reason reason : Rejected.Reason.values()) {
+                  out.add(
+                      (double) sight.live().rejected().getOrDefault(reason, 0L),
+                      new LabelSet().add("reason", reason.label()));
+                }
+              }),
+          new ShopMetric(
+              "commits",
+              Form.COUNTER,
+              "Commits to the store since the start.",
+              (sight, out) -> out.add((double) sight.live().commits(), new LabelSet())),
+          new ShopMetric(
+              "store_up",
+              Form.GAUGE,
+              "1 while the store takes commits, 0 while they wait in memory.",
+              (sight, out) -> out.add(sight.live().trouble().isEmpty() ? 1 : 0, new LabelSet())));
+
+  /** Whether a series only grows. */
+  enum Form {
+    COUNTER,
+    GAUGE
+  }
+
+  /** Takes a metric's values. */
+  interface Out {
+    void add(double value, LabelSet labels);
+  }
+
+  /** A growing set of labels. */
+  static final class LabelSet {
+    private Labels labels = Labels.EMPTY;
+
+    LabelSet add(String name, String value) {
+      labels = labels.add(name, value);
+      return this;
+    }
+  }
+
+  private String prometheusName() {
+    return "meltkeeper_" + name;
+  }
+
+  MetricSnapshot snapshot(Sight sight) {
+    if (form == Form.COUNTER) {
+      CounterSnapshot.Builder builder = CounterSnapshot.builder().name(prometheusName()).help(help);
+      values.accept(
+          sight,
+          (value, labels) ->
+              builder.dataPoint(
+                  CounterSnapshot.CounterDataPointSnapshot.builder()
+                      .value(value)
+                      .labels(labels.labels)
+                      .build()));
+      return builder.build();
+    }
+    GaugeSnapshot.Builder builder = GaugeSnapshot.builder().name(prometheusName()).help(help);
+    values.accept(
+        sight,
+        (value, labels) ->
+            builder.dataPoint(
+                GaugeSnapshot.GaugeDataPointSnapshot.builder()
+                    .value(value)
+                    .labels(labels.labels)
+                    .build()));
+    return builder.build();
+  }
+
+  private static BiConsumer<Sight, Out> perHotEnd(ToLongFunction<Tally> amount, double perUnit) {
+    return (sight, out) -> {
+      for (HotEndLive hotEnd : sight.live().hotEnds()) {
+        out.add(amount.applyAsLong(hotEnd.total()) / perUnit, labels(hotEnd));
+      }
+    };
+  }
+
+  private static BiConsumer<Sight, Out> perHotEnd(Function<HotEndLive, OptionalDouble> value) {
+    return (sight, out) -> {
+      for (HotEndLive hotEnd : sight.live().hotEnds()) {
+        value.apply(hotEnd).ifPresent(v -> out.add(v, labels(hotEnd)));
+      }
+    };
+  }
+
+  private static LabelSet labels(HotEndLive hotEnd) {
+    return labels(hotEnd.hotEnd());
+  }
+
+  private static LabelSet labels(HotEnd hotEnd) {
+    return new LabelSet()
+        .add("printer", hotEnd.printer())
+        .add("hot_end", String.valueOf(hotEnd.index()));
+  }
+
+  private static LabelSet labels(FittedPart part) {
+    return labels(part.hotEnd()).add("part", part.id()).add("kind", part.kind());
+  }
+}

@@ -1,0 +1,19 @@
+package meltkeeper.metrics;
+
+import java.util.List;
+import java.util.Map;
+import meltkeeper.pipeline.Live;
+
+/**
+ * Everything that one scrape shows, taken at one moment.
+ *
+ * @param parts on printers now
+ * @param sources by name: true while it is heard
+ */
+public record Sight(Live live, List<FittedPart> parts, Map<String, Boolean> sources) {
+
+  public Sight {
+    parts = List.copyOf(parts);
+    sources = Map.copyOf(sources);
+  }
+}

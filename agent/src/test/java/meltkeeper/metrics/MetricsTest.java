@@ -1,0 +1,82 @@
+package meltkeeper.metrics;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import meltkeeper.ledger.Tally;
+import meltkeeper.part.Exposure;
+import meltkeeper.pipeline.HotEndLive;
+import meltkeeper.pipeline.Live;
+import meltkeeper.protocol.HotEnd;
+import meltkeeper.protocol.Rejected;
+import org.junit.jupiter.api.Test;
+
+class MetricsTest {
+
+  private static final Tally TALLY =
+      new Tally(
+          Exposure.of(217, 2).plus(Exposure.of(226, 1)),
+          60_000_000_000L,
+          0,
+          0,
+          3600_000_000_000L,
+          12_500_000,
+          12_250_000);
+
+  private static Sight sight() {
+    HotEndLive heron =
+        new HotEndLive(
+            HotEnd.first("heron"),
+            0,
+            OptionalDouble.of(214.9),
+            OptionalDouble.empty(),
+            OptionalDouble.empty(),
+            Optional.empty(),
+            "",
+            "",
+            OptionalDouble.empty(),
+            TALLY);
+    return new Sight(
+        new Live(
+            List.of(heron),
+            10,
+            20,
+            Map.of(Rejected.Reason.LATE, 3L),
+            List.of(),
+            1,
+            Optional.empty()),
+        List.of(
+            new FittedPart(
+                "L-014", "liner", HotEnd.first("heron"), Exposure.of(217, 2), 12_250_000)),
+        Map.of("shop", true));
+  }
+
+  @Test
+  void scrape_showsTheShopsSeriesInBaseUnits() {
+    try (Metrics metrics = new Metrics(MetricsTest::sight)) {
+      assertThat(metrics.scrape().lines())
+          .contains(
+              "meltkeeper_hot_end_hot_seconds_total{band=\"215-220\",hot_end=\"0\",printer=\"heron\"} 7200.0",
+              "meltkeeper_hot_end_hot_seconds_total{band=\"225-230\",hot_end=\"0\",printer=\"heron\"} 3600.0",
+              "meltkeeper_bridged_seconds_total{hot_end=\"0\",printer=\"heron\"} 60.0",
+              "meltkeeper_filament_commanded_meters_total{hot_end=\"0\",printer=\"heron\"} 12.5",
+              "meltkeeper_hot_end_celsius{hot_end=\"0\",printer=\"heron\"} 214.9",
+              "meltkeeper_part_hot_seconds{band=\"215-220\",hot_end=\"0\",kind=\"liner\",part=\"L-014\",printer=\"heron\"} 7200.0",
+              "meltkeeper_part_filament_meters{hot_end=\"0\",kind=\"liner\",part=\"L-014\",printer=\"heron\"} 12.25",
+              "meltkeeper_source_up{source=\"shop\"} 1.0",
+              "meltkeeper_readings_total 20.0",
+              "meltkeeper_rejected_total{reason=\"late\"} 3.0",
+              "meltkeeper_rejected_total{reason=\"torn-line\"} 0.0");
+    }
+  }
+
+  @Test
+  void scrape_leavesOutWhatWasNeverHeard() {
+    try (Metrics metrics = new Metrics(MetricsTest::sight)) {
+      assertThat(metrics.scrape()).doesNotContain("meltkeeper_hot_end_target_celsius{");
+    }
+  }
+}

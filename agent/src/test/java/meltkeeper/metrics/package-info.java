@@ -1,0 +1,4 @@
+@NullMarked
+package meltkeeper.metrics;
+
+import org.jspecify.annotations.NullMarked;
