@@ -1,6 +1,5 @@
 package meltkeeper.cli;
 
-import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -19,7 +18,7 @@ record ReplayAnswer(
     SortedMap<String, Printer> printers, long lines, SortedMap<String, Long> rejected) {
 
   /** A printer's hot ends by index. */
-  record Printer(@JsonProperty("hot_ends") SortedMap<String, TallyAnswer> hotEnds) {}
+  record Printer(SortedMap<String, TallyAnswer> hotEnds) {}
 
   static ReplayAnswer of(Live live, long lines) {
     SortedMap<String, Printer> printers = new TreeMap<>();

@@ -1,6 +1,5 @@
 package meltkeeper.desk;
 
-import com.fasterxml.jackson.annotation.JsonProperty;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.Collections;
@@ -17,13 +16,13 @@ import meltkeeper.part.Exposure;
  * @param hotSeconds by band, coldest first
  */
 public record TallyAnswer(
-    @JsonProperty("hot_seconds") Map<String, BigDecimal> hotSeconds,
-    @JsonProperty("bridged_seconds") BigDecimal bridgedSeconds,
-    @JsonProperty("unobserved_seconds") BigDecimal unobservedSeconds,
-    @JsonProperty("idle_seconds") BigDecimal idleSeconds,
-    @JsonProperty("printing_seconds") BigDecimal printingSeconds,
-    @JsonProperty("filament_commanded_mm") BigDecimal filamentCommandedMm,
-    @JsonProperty("filament_measured_mm") BigDecimal filamentMeasuredMm) {
+    Map<String, BigDecimal> hotSeconds,
+    BigDecimal bridgedSeconds,
+    BigDecimal unobservedSeconds,
+    BigDecimal idleSeconds,
+    BigDecimal printingSeconds,
+    BigDecimal filamentCommandedMm,
+    BigDecimal filamentMeasuredMm) {
 
   public TallyAnswer {
     hotSeconds = Collections.unmodifiableMap(new LinkedHashMap<>(hotSeconds));

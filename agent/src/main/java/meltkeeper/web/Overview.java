@@ -1,0 +1,29 @@
+package meltkeeper.web;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Everything that the page shows, taken at one moment.
+ *
+ * @param printers heard so far
+ * @param parts known to the shop
+ * @param sources by name: true while connected
+ * @param unknownPrinters heard but not listed, in words
+ * @param storeTrouble why the store takes no commits; empty while it does
+ */
+public record Overview(
+    List<PrinterView> printers,
+    List<PartView> parts,
+    Map<String, Boolean> sources,
+    List<String> unknownPrinters,
+    Optional<String> storeTrouble) {
+
+  public Overview {
+    printers = List.copyOf(printers);
+    parts = List.copyOf(parts);
+    sources = Map.copyOf(sources);
+    unknownPrinters = List.copyOf(unknownPrinters);
+  }
+}
