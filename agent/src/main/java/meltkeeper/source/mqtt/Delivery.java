@@ -1,0 +1,96 @@
+package meltkeeper.source.mqtt;
+
+import java.util.concurrent.locks.ReentrantLock;
+import meltkeeper.protocol.Origin;
+import meltkeeper.protocol.Payload;
+import meltkeeper.protocol.Received;
+import meltkeeper.source.Inlet;
+import meltkeeper.source.SteadyClock;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Hands the messages of one connection over to the inlet, one at a time, until it is retired. The
+ * caller acknowledges a message to the broker only after {@link #deliver} said yes, so whatever was
+ * not taken over is sent again on the next connection.
+ */
+final class Delivery {
+
+  private final String broker;
+  private final Inlet inlet;
+  private final SteadyClock clock;
+  private final ReentrantLock handingOver = new ReentrantLock(true);
+  private final Object carrierLock = new Object();
+  private @Nullable Thread carrier;
+  private volatile boolean retired;
+
+  Delivery(String broker, Inlet inlet, SteadyClock clock) {
+    this.broker = broker;
+    this.inlet = inlet;
+    this.clock = clock;
+  }
+
+  /**
+   * Blocks as long as the inlet does.
+   *
+   * @return false when the message was not taken over, and must not be acknowledged
+   */
+  boolean deliver(String topic, byte[] payload, boolean retained) {
+    handingOver.lock();
+    try {
+      if (!begin()) {
+        return false;
+      }
+      inlet.accept(
+          new Received(
+              new Origin.Topic(broker, topic), Payload.of(payload), clock.now(), retained));
+      return true;
+    } catch (InterruptedException e) {
+      // The order of messages is kept only if none is taken over after one that was not.
+      retired = true;
+      return false;
+    } finally {
+      end();
+      handingOver.unlock();
+    }
+  }
+
+  /** True while a message waits to be taken over. */
+  boolean isHandingOver() {
+    return handingOver.isLocked();
+  }
+
+  /** Takes nothing more; the message that is being handed over is still awaited. */
+  void retire() {
+    handingOver.lock();
+    try {
+      retired = true;
+    } finally {
+      handingOver.unlock();
+    }
+  }
+
+  /** Takes nothing more, and interrupts the inlet if it blocks. */
+  void abandon() {
+    retired = true;
+    synchronized (carrierLock) {
+      if (carrier != null) {
+        carrier.interrupt();
+      }
+    }
+  }
+
+  private boolean begin() {
+    synchronized (carrierLock) {
+      if (!retired) {
+        carrier = Thread.currentThread();
+      }
+      return !retired;
+    }
+  }
+
+  private void end() {
+    synchronized (carrierLock) {
+      carrier = null;
+    }
+  }
+}

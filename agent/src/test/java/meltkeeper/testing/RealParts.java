@@ -1,0 +1,49 @@
+package meltkeeper.testing;
+
+import static org.assertj.core.api.Assertions.fail;
+import static org.junit.jupiter.api.Assumptions.abort;
+
+import java.io.File;
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.ServerSocket;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * Finds the programs that a test runs for real. A missing one skips the test visibly, and fails it
+ * where the system property {@code real.parts.required} is {@code true}.
+ */
+public final class RealParts {
+
+  private static final String REQUIRED = "real.parts.required";
+
+  private RealParts() {}
+
+  /** The path of a program, {@code mosquitto} or {@code socat}. */
+  public static Path find(String program) {
+    return found(program).orElseGet(() -> missing(program));
+  }
+
+  /** A port of the loopback interface that nobody listens on now. */
+  public static int freePort() throws IOException {
+    try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+      return socket.getLocalPort();
+    }
+  }
+
+  private static Optional<Path> found(String program) {
+    String path = Optional.ofNullable(System.getenv("PATH")).orElse("");
+    return Stream.concat(Stream.of(path.split(File.pathSeparator)), Stream.of("/usr/sbin"))
+        .map(folder -> Path.of(folder, program))
+        .filter(Files::isExecutable)
+        .findFirst();
+  }
+
+  private static Path missing(String program) {
+    String words = program + " is not installed";
+    return Boolean.getBoolean(REQUIRED) ? fail(words + ", but " + REQUIRED) : abort(words);
+  }
+}
