@@ -13,13 +13,18 @@ final class Cursor {
   private int at;
 
   Cursor(byte[] bytes) {
-    this.bytes = bytes;
-    this.end = trimmedEnd(bytes);
+    this(bytes, bytes.length);
   }
 
-  private static int trimmedEnd(byte[] bytes) {
-    int end = bytes.length;
-    while (end > 0 && isBlank(bytes[end - 1])) {
+  /** Reads only as far as the given end. */
+  Cursor(byte[] bytes, int end) {
+    this.bytes = bytes;
+    this.end = trimmedEnd(bytes, end);
+  }
+
+  private static int trimmedEnd(byte[] bytes, int limit) {
+    int end = limit;
+    while (end > 0 && (isBlank(bytes[end - 1]) || isLineEnd(bytes[end - 1]))) {
       end--;
     }
     return end;
@@ -49,6 +54,10 @@ final class Cursor {
 
   void skip() {
     at++;
+  }
+
+  void skipToEnd() {
+    at = end;
   }
 
   void skipBlanks() {
@@ -101,15 +110,26 @@ final class Cursor {
     return at > start && at - start <= 15 ? count : -1;
   }
 
+  /** Reads a number that may have blanks inside; {@code number} tells what came of it. */
+  void takeLooseNumber(Decimal number) {
+    number.clear();
+    while (at < end && (isBlank(bytes[at]) || number.accept(bytes[at]))) {
+      at++;
+    }
+  }
+
   /** The text from here to the end, blanks at its ends left out. */
   String rest() {
-    skipBlanks();
-    return new String(bytes, at, Math.max(0, end - at), StandardCharsets.UTF_8);
+    return new String(bytes, at, Math.max(0, end - at), StandardCharsets.UTF_8).strip();
   }
 
   /** The whole line for a message to a person. */
   String line() {
     return new String(bytes, StandardCharsets.UTF_8);
+  }
+
+  static boolean isLineEnd(int b) {
+    return b == '\r' || b == '\n';
   }
 
   static boolean isBlank(int b) {

@@ -41,9 +41,8 @@ final class Resolution {
       } else if (field.isNamed("@") && (field.hasIndex() || !dutiesAreNumbered)) {
         OptionalInt hotEnd = field.hasIndex() ? OptionalInt.of(field.index()) : waiting;
         add(Signal.HEATER_DUTY, field, hotEnd, field.actual());
-      } else if (field.isNamed("E") && isPosition) {
-        OptionalInt hotEnd = field.hasIndex() ? OptionalInt.of(field.index()) : OptionalInt.empty();
-        add(Signal.FILAMENT_COMMANDED, field, hotEnd, field.actual());
+      } else if (field.isNamed("E") && !field.hasIndex() && isPosition) {
+        add(Signal.FILAMENT_COMMANDED, field, OptionalInt.empty(), field.actual());
       }
     }
     return new Report.Values(acknowledges, hotEndAtWork(), values, rejected);

@@ -1,0 +1,76 @@
+package meltkeeper.protocol.gcode;
+
+import java.util.Optional;
+
+/** The modes of a printer that decide what the numbers of a move mean. */
+final class Modes {
+
+  private static final double MILLIMETRES_PER_INCH = 25.4;
+
+  private double millimetresPerUnit = 1;
+  private boolean relative;
+  private Optional<Boolean> filamentRelative = Optional.empty();
+  private boolean motionChosen;
+
+  /** Takes over the modes that a line sets. */
+  void set(CommandLine line) {
+    for (Word word : line.words()) {
+      if (word.letter() == 'G') {
+        setG(word.tenths());
+      } else if (word.letter() == 'M') {
+        setM(word.tenths());
+      }
+    }
+  }
+
+  private void setG(int tenths) {
+    switch (tenths) {
+      case 0, 10, 20, 30 -> motionChosen = true;
+      case 200 -> millimetresPerUnit = MILLIMETRES_PER_INCH;
+      case 210 -> millimetresPerUnit = 1;
+      case 900 -> relative = false;
+      case 910 -> relative = true;
+      default -> {}
+    }
+  }
+
+  private void setM(int tenths) {
+    switch (tenths) {
+      case 820 -> filamentRelative = Optional.of(false);
+      case 830 -> filamentRelative = Optional.of(true);
+      default -> {}
+    }
+  }
+
+  double millimetres(double units) {
+    return units * millimetresPerUnit;
+  }
+
+  /** True when E words tell lengths, not places. */
+  boolean filamentIsRelative() {
+    return filamentRelative.orElse(relative);
+  }
+
+  /**
+   * True when the line is a move: by its own word, or, bare of commands, by the last move's
+   * (RS274/NGC section 3.3.7). Where G92 uses the axis words, the move is off (section 3.4).
+   */
+  boolean moves(CommandLine line) {
+    boolean isBare = true;
+    boolean isMove = false;
+    for (Word word : line.words()) {
+      char letter = word.letter();
+      isBare &= letter != 'G' && letter != 'M' && letter != 'T';
+      if (letter == 'G') {
+        switch (word.tenths()) {
+          case 0, 10, 20, 30 -> isMove = true;
+          case 100, 280, 920 -> {
+            return false;
+          }
+          default -> {}
+        }
+      }
+    }
+    return isMove || (isBare && motionChosen);
+  }
+}
