@@ -9,20 +9,46 @@ import meltkeeper.protocol.HotEnd;
  * What the one writer hands over, all of it or nothing.
  *
  * @param credits to be added to the buckets of the same hot end and beginning; amounts may be
- *     negative when a cut moves them
+ *     negative when a cut moves them; none is longer than {@link Bucket#LENGTH_NANOS}
  * @param cuts stored buckets that end earlier from now on; carried out before the credits
  * @param accounts as they stand after the last reading that is credited here; the others stay
  */
 public record Commit(List<Bucket> credits, List<Cut> cuts, List<Account> accounts) {
 
+  /** A commit that changes nothing. */
+  public static final Commit NOTHING = new Commit(List.of(), List.of(), List.of());
+
   public Commit {
     credits = List.copyOf(credits);
     cuts = List.copyOf(cuts);
     accounts = List.copyOf(accounts);
+    for (Bucket credit : credits) {
+      if (Math.subtractExact(credit.untilNanos(), credit.fromNanos()) > Bucket.LENGTH_NANOS) {
+        throw new IllegalArgumentException(
+            "a bucket of "
+                + credit.hotEnd()
+                + " is at most "
+                + Bucket.LENGTH_NANOS
+                + " ns long, not from "
+                + credit.fromNanos()
+                + " to "
+                + credit.untilNanos());
+      }
+    }
   }
 
-  /** The bucket that begins at {@code fromNanos}, if there is one, ends at {@code untilNanos}. */
-  public record Cut(HotEnd hotEnd, long fromNanos, long untilNanos) {}
+  /**
+   * The bucket that begins at {@code fromNanos} ends at {@code untilNanos}, if there is one and it
+   * ends later.
+   */
+  public record Cut(HotEnd hotEnd, long fromNanos, long untilNanos) {
+    public Cut {
+      if (!(fromNanos < untilNanos)) {
+        throw new IllegalArgumentException(
+            "a cut bucket ends after it begins, not from " + fromNanos + " to " + untilNanos);
+      }
+    }
+  }
 
   public boolean isEmpty() {
     return credits.isEmpty() && cuts.isEmpty() && accounts.isEmpty();

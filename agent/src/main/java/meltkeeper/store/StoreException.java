@@ -1,6 +1,6 @@
 package meltkeeper.store;
 
-/** The store could not be read or written: says what was tried, and the store's own words. */
+/** The store could not be read or written: says what was tried, why it failed and what mends it. */
 public final class StoreException extends RuntimeException {
 
   public StoreException(String message, Throwable cause) {
@@ -9,5 +9,11 @@ public final class StoreException extends RuntimeException {
 
   public StoreException(String message) {
     super(message);
+  }
+
+  /** A recording must not be credited twice. */
+  public static StoreException recordingKnown(String name) {
+    return new StoreException(
+        "the recording " + name + " was credited before; it is never credited twice");
   }
 }
