@@ -3,17 +3,25 @@ package meltkeeper.store.sql;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.sql.Statement;
 
 /** One connection that carries one transaction at a time. Safe for use by several threads. */
 final class Lane implements AutoCloseable {
 
   private final Path file;
   private final Connection connection;
+  private final String begin;
 
-  /** Takes over a connection that does not commit by itself. */
-  Lane(Path file, Connection connection) {
+  /**
+   * Takes over a connection.
+   *
+   * @param begin the statement that begins a transaction. It is sent as it stands: the driver's own
+   *     transactions begin the next one at once, which would hold the file's write lock for ever
+   */
+  Lane(Path file, Connection connection, String begin) {
     this.file = file;
     this.connection = connection;
+    this.begin = begin;
   }
 
   /** Something to be done within a transaction. */
@@ -44,8 +52,9 @@ final class Lane implements AutoCloseable {
    */
   synchronized <T> T run(String task, Work<T> work) {
     try {
+      send(begin);
       T result = work.on(connection);
-      connection.commit();
+      send("COMMIT");
       return result;
     } catch (SQLException e) {
       rollback(e);
@@ -58,9 +67,15 @@ final class Lane implements AutoCloseable {
 
   private void rollback(Throwable cause) {
     try {
-      connection.rollback();
+      send("ROLLBACK");
     } catch (SQLException e) {
       cause.addSuppressed(e);
+    }
+  }
+
+  private void send(String command) throws SQLException {
+    try (Statement statement = connection.createStatement()) {
+      statement.execute(command);
     }
   }
 

@@ -9,7 +9,6 @@ import java.sql.Statement;
 import meltkeeper.store.StoreException;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteConfig.SynchronousMode;
-import org.sqlite.SQLiteConfig.TransactionMode;
 
 /**
  * An SQLite database file: a lane to write on, one for long reading, and one for a glance, so that
@@ -28,6 +27,11 @@ record SqliteFile(Path path, Lane writing, Lane reading, Lane glancing, Claim cl
   /** A long scan may let the log grow; it is cut back to this afterwards. */
   private static final int LOG_BYTES = 8 << 20;
 
+  /** Waits for the write lock at once; a transaction that asks for it later may have to fail. */
+  private static final String BEGIN_WRITING = "BEGIN IMMEDIATE";
+
+  private static final String BEGIN_READING = "BEGIN";
+
   static SqliteFile open(Path path) {
     Path directory = path.getParent();
     if (directory == null || !Files.isDirectory(directory)) {
@@ -39,14 +43,14 @@ record SqliteFile(Path path, Lane writing, Lane reading, Lane glancing, Claim cl
       throw new StoreException(
           "store %s: this is a directory; name a file within it".formatted(path));
     }
-    Lane writing = lane(path, TransactionMode.IMMEDIATE);
+    Lane writing = lane(path, BEGIN_WRITING);
     try {
       writing.change("bring its schema up to date", c -> Migrations.run(path, c));
       return new SqliteFile(
           path,
           writing,
-          lane(path, TransactionMode.DEFERRED),
-          lane(path, TransactionMode.DEFERRED),
+          lane(path, BEGIN_READING),
+          lane(path, BEGIN_READING),
           new Claim(path.toRealPath()));
     } catch (StoreException e) {
       writing.close();
@@ -57,13 +61,12 @@ record SqliteFile(Path path, Lane writing, Lane reading, Lane glancing, Claim cl
     }
   }
 
-  private static Lane lane(Path path, TransactionMode mode) {
+  private static Lane lane(Path path, String begin) {
     SQLiteConfig config = new SQLiteConfig();
     config.setBusyTimeout(BUSY_MILLIS);
     config.enforceForeignKeys(true);
     config.setSynchronous(SynchronousMode.FULL);
     config.setJournalSizeLimit(LOG_BYTES);
-    config.setTransactionMode(mode);
     try {
       Connection connection = config.createConnection("jdbc:sqlite:" + path);
       try {
@@ -72,7 +75,7 @@ record SqliteFile(Path path, Lane writing, Lane reading, Lane glancing, Claim cl
         connection.close();
         throw e;
       }
-      return new Lane(path, connection);
+      return new Lane(path, connection, begin);
     } catch (SQLException e) {
       throw Trouble.of(path, "open it", e);
     }
@@ -84,7 +87,6 @@ record SqliteFile(Path path, Lane writing, Lane reading, Lane glancing, Claim cl
     try (Statement statement = connection.createStatement()) {
       statement.execute("PRAGMA journal_mode = WAL");
     }
-    connection.setAutoCommit(false);
   }
 
   @Override

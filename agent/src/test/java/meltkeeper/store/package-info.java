@@ -1,0 +1,4 @@
+@NullMarked
+package meltkeeper.store;
+
+import org.jspecify.annotations.NullMarked;

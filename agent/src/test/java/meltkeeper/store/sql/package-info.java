@@ -1,0 +1,4 @@
+@NullMarked
+package meltkeeper.store.sql;
+
+import org.jspecify.annotations.NullMarked;
