@@ -1,0 +1,4 @@
+@NullMarked
+package meltkeeper.pipeline;
+
+import org.jspecify.annotations.NullMarked;
