@@ -13,8 +13,7 @@ final class Complaints implements IExecutionExceptionHandler {
   static final int BAD_USAGE = 2;
 
   @Override
-  public int handleExecutionException(
-      Exception cause, CommandLine command, ParseResult parsed) {
+  public int handleExecutionException(Exception cause, CommandLine command, ParseResult parsed) {
     if (cause instanceof FaultsException faults) {
       for (Fault fault : faults.faults()) {
         command.getErr().println(fault);

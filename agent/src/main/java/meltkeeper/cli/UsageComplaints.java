@@ -21,8 +21,7 @@ final class UsageComplaints implements IParameterExceptionHandler {
     cause
         .getCommandLine()
         .getErr()
-        .println(
-            "try: " + cause.getCommandLine().getCommandSpec().qualifiedName() + " --help");
+        .println("try: " + cause.getCommandLine().getCommandSpec().qualifiedName() + " --help");
     return Complaints.BAD_USAGE;
   }
 }

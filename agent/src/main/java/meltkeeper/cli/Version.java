@@ -9,8 +9,7 @@ final class Version implements IVersionProvider {
   @Override
   public String[] getVersion() {
     return new String[] {
-      "meltkeeper " + text(),
-      "Java " + Runtime.version() + " on " + System.getProperty("os.arch")
+      "meltkeeper " + text(), "Java " + Runtime.version() + " on " + System.getProperty("os.arch")
     };
   }
 

@@ -31,10 +31,7 @@ class IntakeTest {
   }
 
   private long storedNanos(double fromSeconds, double untilSeconds) {
-    return store
-        .tally(HERON, nanos(fromSeconds), nanos(untilSeconds))
-        .exposure()
-        .hotNanos();
+    return store.tally(HERON, nanos(fromSeconds), nanos(untilSeconds)).exposure().hotNanos();
   }
 
   private void fit(String id, double atSeconds) {
@@ -84,8 +81,7 @@ class IntakeTest {
     assertThat(intake.live().hotEnds().get(0).total()).isEqualTo(Tally.NONE);
 
     intake.commit();
-    assertThat(intake.live().hotEnds().get(0).total().exposure().hotNanos())
-        .isEqualTo(nanos(100));
+    assertThat(intake.live().hotEnds().get(0).total().exposure().hotNanos()).isEqualTo(nanos(100));
   }
 
   @Test

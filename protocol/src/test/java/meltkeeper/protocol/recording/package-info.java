@@ -1,0 +1,4 @@
+@NullMarked
+package meltkeeper.protocol.recording;
+
+import org.jspecify.annotations.NullMarked;
