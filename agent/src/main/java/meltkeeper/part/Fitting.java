@@ -18,4 +18,19 @@ public record Fitting(
   public boolean isOpen() {
     return untilNanos.isEmpty();
   }
+
+  /** True when that instant is within: the beginning is, the end is not. */
+  public boolean holds(long nanos) {
+    return fromNanos <= nanos && nanos < until();
+  }
+
+  /** True when both share some time. */
+  public boolean overlaps(Fitting other) {
+    return fromNanos < other.until() && other.fromNanos < until();
+  }
+
+  /** Its end, the end of time while it is open. */
+  public long until() {
+    return untilNanos.orElse(Long.MAX_VALUE);
+  }
 }

@@ -1,6 +1,7 @@
 package meltkeeper.part;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -71,29 +72,75 @@ public record Part(
         : Optional.of(fittings.get(fittings.size() - 1).hotEnd());
   }
 
-  /** True once it was thrown away, or ended on paper. */
-  public boolean isRetired() {
-    return events.stream().anyMatch(e -> e instanceof PartEvent.Retired)
-        || (events.isEmpty()
-            && paper.isPresent()
-            && !paper.get().ending().equals(new Ending.Censored(Ending.Why.STILL_FITTED)));
+  /** Where it was at that time: a stay holds its beginning, not its end. */
+  public Optional<Fitting> fittingAt(long nanos) {
+    return fittings().stream().filter(stay -> stay.holds(nanos)).findFirst();
   }
 
-  /** How its life stands. */
+  /** True once it was thrown away, or ended on paper and was not touched since. */
+  public boolean isRetired() {
+    return events.stream().anyMatch(e -> e instanceof PartEvent.Retired)
+        || (events.isEmpty() && paper.isPresent() && !isOnPrinterByPaper());
+  }
+
+  /** True when the paper left it on a printer. */
+  boolean isOnPrinterByPaper() {
+    return paper
+        .filter(p -> p.ending().equals(new Ending.Censored(Ending.Why.STILL_FITTED)))
+        .isPresent();
+  }
+
+  /** Removals that took nothing off, since the part was not fitted just before them. */
+  public List<PartEvent.Removed> idleRemovals() {
+    List<PartEvent.Removed> idle = new ArrayList<>();
+    boolean fitted = isOnPrinterByPaper();
+    for (PartEvent event : events) {
+      if (event instanceof PartEvent.Removed removed && !fitted) {
+        idle.add(removed);
+      }
+      fitted = isFittedAfter(event, fitted);
+    }
+    return List.copyOf(idle);
+  }
+
+  private static boolean isFittedAfter(PartEvent event, boolean before) {
+    return event instanceof PartEvent.Fitted
+        || (before && !(event instanceof PartEvent.Removed || event instanceof PartEvent.Retired));
+  }
+
+  /** How its life stands. Removals that took nothing off do not count. */
   public Ending ending() {
     Ending ending = paper.map(PaperPast::ending).orElse(new Ending.Censored(Ending.Why.ON_SHELF));
+    boolean fitted = isOnPrinterByPaper();
     for (PartEvent event : events) {
       if (event instanceof PartEvent.Fitted) {
         ending = new Ending.Censored(Ending.Why.STILL_FITTED);
-      } else if (event instanceof PartEvent.Removed removed) {
+      } else if (event instanceof PartEvent.Removed removed && fitted) {
         ending = endingOf(removed);
       } else if (event instanceof PartEvent.Retired
           && !(ending instanceof Ending.Failed)
           && !ending.equals(new Ending.Censored(Ending.Why.EXCUSED))) {
         ending = new Ending.Censored(Ending.Why.RETIRED);
       }
+      fitted = isFittedAfter(event, fitted);
     }
     return ending;
+  }
+
+  /** The same part with more events, in order of time; known since the earliest at the latest. */
+  public Part with(List<? extends PartEvent> more) {
+    List<PartEvent> all = new ArrayList<>(events);
+    all.addAll(more);
+    all.sort(Comparator.comparingLong(PartEvent::atNanos));
+    long known = all.isEmpty() ? addedNanos : Math.min(addedNanos, all.get(0).atNanos());
+    return new Part(id, kind, variant, known, paper, all);
+  }
+
+  /** The same part without one of its events. */
+  public Part without(PartEvent event) {
+    List<PartEvent> rest = new ArrayList<>(events);
+    rest.remove(event);
+    return new Part(id, kind, variant, addedNanos, paper, rest);
   }
 
   private static Ending endingOf(PartEvent.Removed removed) {

@@ -9,15 +9,28 @@ public sealed interface PartEvent {
   /** When it happened, nanoseconds since 1970. */
   long atNanos();
 
+  /** What happened, to follow "it was": {@code fitted on heron}. */
+  String words();
+
   /** Fitted on a hot end, perhaps with a past from elsewhere. */
-  record Fitted(long atNanos, HotEnd hotEnd, Optional<PriorPast> past) implements PartEvent {}
+  record Fitted(long atNanos, HotEnd hotEnd, Optional<PriorPast> past) implements PartEvent {
+    @Override
+    public String words() {
+      return "fitted on " + hotEnd;
+    }
+  }
 
   /**
    * Taken off.
    *
    * @param excused true when the trouble came from elsewhere (wet filament, a tangle, grit)
    */
-  record Removed(long atNanos, Because because, boolean excused) implements PartEvent {}
+  record Removed(long atNanos, Because because, boolean excused) implements PartEvent {
+    @Override
+    public String words() {
+      return "taken off because of " + because.word();
+    }
+  }
 
   /**
    * Cleaned, on the printer or off it.
@@ -30,8 +43,18 @@ public sealed interface PartEvent {
         throw new IllegalArgumentException("a cleaning restores 0 to 1, not " + restores);
       }
     }
+
+    @Override
+    public String words() {
+      return "cleaned";
+    }
   }
 
   /** Thrown away; never to be fitted again. */
-  record Retired(long atNanos) implements PartEvent {}
+  record Retired(long atNanos) implements PartEvent {
+    @Override
+    public String words() {
+      return "retired";
+    }
+  }
 }

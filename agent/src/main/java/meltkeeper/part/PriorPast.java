@@ -1,5 +1,9 @@
 package meltkeeper.part;
 
+import java.util.ArrayList;
+import java.util.List;
+import meltkeeper.protocol.Fault;
+
 /**
  * Hours that a part had run before the ledger knew it.
  *
@@ -9,17 +13,37 @@ package meltkeeper.part;
  */
 public record PriorPast(double hours, double spreadHours, double celsius) {
 
+  private static final double MOST_HOURS = 100_000;
+
   public PriorPast {
-    if (!(hours >= 0 && hours < 1e6)) {
-      throw new IllegalArgumentException("prior hours are 0 to a million, not " + hours);
+    List<Fault> faults = faults(hours, spreadHours, celsius);
+    if (!faults.isEmpty()) {
+      throw new IllegalArgumentException(faults.toString());
     }
-    if (!(spreadHours >= 0 && spreadHours < 1e6)) {
-      throw new IllegalArgumentException(
-          "the spread of prior hours is 0 to a million, not " + spreadHours);
+  }
+
+  /** Every fault of such a past. */
+  public static List<Fault> faults(double hours, double spreadHours, double celsius) {
+    List<Fault> faults = new ArrayList<>();
+    if (!(hours >= 0 && hours <= MOST_HOURS)) {
+      faults.add(Fault.of("prior-hours", hours, "0 to 100000 hot hours"));
+    }
+    if (!(spreadHours >= 0 && spreadHours <= MOST_HOURS)) {
+      faults.add(
+          Fault.of(
+              "prior-spread",
+              spreadHours,
+              "0 to 100000 hours",
+              "give about how far off the prior hours may be, 0 when they are known"));
     }
     if (!(celsius >= -50 && celsius <= 600)) {
-      throw new IllegalArgumentException(
-          "the temperature of prior hours is -50 to 600 degrees Celsius, not " + celsius);
+      faults.add(Fault.of("prior-temperature", celsius, "-50 to 600 °C"));
     }
+    return faults;
+  }
+
+  /** Its hours at its temperature. */
+  public Exposure exposure() {
+    return hours == 0 ? Exposure.NONE : Exposure.of(celsius, hours);
   }
 }
