@@ -1,6 +1,10 @@
 package meltkeeper.protocol;
 
+import java.lang.invoke.MethodHandles;
+import java.lang.invoke.VarHandle;
 import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 
@@ -10,6 +14,10 @@ import java.util.Arrays;
  * than reading it.
  */
 public final class Payload {
+
+  private static final VarHandle EIGHT_BYTES =
+      MethodHandles.byteArrayViewVarHandle(long[].class, ByteOrder.nativeOrder());
+  private static final long HIGH_BITS = 0x8080_8080_8080_8080L;
 
   private final byte[] bytes;
 
@@ -45,6 +53,34 @@ public final class Payload {
   /** The bytes as UTF-8, each malformed sequence as U+FFFD. */
   public String text() {
     return new String(bytes, StandardCharsets.UTF_8);
+  }
+
+  /** True when the bytes are well-formed UTF-8 (RFC 3629). */
+  public boolean isUtf8() {
+    if (isAscii()) {
+      return true;
+    }
+    try {
+      StandardCharsets.UTF_8.newDecoder().decode(view());
+      return true;
+    } catch (CharacterCodingException e) {
+      return false;
+    }
+  }
+
+  private boolean isAscii() {
+    int from = 0;
+    for (; from + Long.BYTES <= bytes.length; from += Long.BYTES) {
+      if (((long) EIGHT_BYTES.get(bytes, from) & HIGH_BITS) != 0) {
+        return false;
+      }
+    }
+    for (; from < bytes.length; from++) {
+      if (bytes[from] < 0) {
+        return false;
+      }
+    }
+    return true;
   }
 
   @Override
