@@ -1,0 +1,68 @@
+package meltkeeper.config;
+
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import meltkeeper.part.Costs;
+import meltkeeper.part.Kind;
+import meltkeeper.protocol.mapping.Mapping;
+import meltkeeper.protocol.mapping.Route;
+import meltkeeper.source.mqtt.BrokerSettings;
+
+/**
+ * A configuration without faults. All maps are by name and keep the order of the file. Immutable.
+ *
+ * @param storeUrl JDBC URL of the store, its file's path being absolute
+ * @param listen where the page and the metrics are served
+ * @param zone the shop's time zone, for reports
+ * @param kinds those of the file, then the known ones that it does not name
+ * @param costs empty when the shop names none
+ */
+public record Settings(
+    String storeUrl,
+    HostPort listen,
+    ZoneId zone,
+    Map<String, BrokerSettings> brokers,
+    Map<String, Mapping> mappings,
+    Map<String, PrinterSettings> printers,
+    Map<String, Kind> kinds,
+    Optional<Costs> costs) {
+
+  public Settings {
+    brokers = ordered(brokers);
+    mappings = ordered(mappings);
+    printers = ordered(printers);
+    kinds = ordered(kinds);
+  }
+
+  /** The mappings in use at a broker, each with the printers that are read with it. */
+  public List<Route> routes(String broker) {
+    Map<String, Set<String>> printersOf = new LinkedHashMap<>();
+    for (PrinterSettings printer : printers.values()) {
+      if (printer.from() instanceof From.Mqtt mqtt && mqtt.broker().equals(broker)) {
+        printersOf
+            .computeIfAbsent(mqtt.mapping(), name -> new LinkedHashSet<>())
+            .add(printer.name());
+      }
+    }
+    List<Route> routes = new ArrayList<>();
+    mappings.forEach(
+        (name, mapping) -> {
+          Set<String> users = printersOf.getOrDefault(name, Set.of());
+          if (!users.isEmpty()) {
+            routes.add(new Route(mapping, users));
+          }
+        });
+    return List.copyOf(routes);
+  }
+
+  private static <T> Map<String, T> ordered(Map<String, T> map) {
+    return Collections.unmodifiableMap(new LinkedHashMap<>(map));
+  }
+}
