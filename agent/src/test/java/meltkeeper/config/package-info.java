@@ -1,0 +1,4 @@
+@NullMarked
+package meltkeeper.config;
+
+import org.jspecify.annotations.NullMarked;
