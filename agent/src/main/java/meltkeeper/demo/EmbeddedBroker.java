@@ -72,8 +72,7 @@ public final class EmbeddedBroker implements AutoCloseable {
     configuration.addAcceptorConfiguration(
         new TransportConfiguration(
             NettyAcceptorFactory.class.getName(),
-            Map.of(
-                "host", "127.0.0.1", "port", port, "protocols", "MQTT", "useEpoll", false),
+            Map.of("host", "127.0.0.1", "port", port, "protocols", "MQTT", "useEpoll", false),
             "mqtt"));
     return configuration;
   }
