@@ -32,10 +32,23 @@ public final class SteadyClock {
    * @param monotonicNanos nanoseconds since any moment, never decreasing, may overflow
    */
   public SteadyClock(LongSupplier wallNanos, LongSupplier monotonicNanos) {
+    this(wallNanos, monotonicNanos, wallNanos.getAsLong());
+  }
+
+  private SteadyClock(LongSupplier wallNanos, LongSupplier monotonicNanos, long startNanos) {
     this.wallNanos = wallNanos;
     this.monotonicNanos = monotonicNanos;
-    this.wallAtStart = wallNanos.getAsLong();
+    this.wallAtStart = startNanos;
     this.monotonicAtStart = monotonicNanos.getAsLong();
+  }
+
+  /**
+   * The computer's own clocks, the steady one beginning at {@code earliestNanos} when the wall
+   * clock is behind it: a computer without a clock of its own wakes up in the past.
+   */
+  public static SteadyClock notBefore(long earliestNanos) {
+    return new SteadyClock(
+        SteadyClock::systemWallNanos, System::nanoTime, Math.max(earliestNanos, systemWallNanos()));
   }
 
   /** This moment. */

@@ -3,6 +3,7 @@ package meltkeeper.web;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import meltkeeper.pipeline.Live;
 
 /**
  * Everything that the page shows, taken at one moment.
@@ -19,6 +20,12 @@ public record Overview(
     Map<String, Boolean> sources,
     List<String> unknownPrinters,
     Optional<String> storeTrouble) {
+
+  /** What the live snapshot and the parts show. */
+  public static Overview of(Live live, List<PartView> parts, Map<String, Boolean> sources) {
+    return new Overview(
+        PrinterView.of(live), parts, sources, live.unknownPrinters(), live.trouble());
+  }
 
   public Overview {
     printers = List.copyOf(printers);

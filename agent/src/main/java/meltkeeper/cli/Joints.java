@@ -1,0 +1,76 @@
+package meltkeeper.cli;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import meltkeeper.config.From;
+import meltkeeper.config.PrinterSettings;
+import meltkeeper.config.Settings;
+import meltkeeper.ledger.Limits;
+import meltkeeper.pipeline.Decoders;
+import meltkeeper.protocol.Decoder;
+import meltkeeper.protocol.HotEnd;
+import meltkeeper.protocol.gcode.GcodeDecoder;
+import meltkeeper.protocol.mapping.MappingDecoder;
+import meltkeeper.source.Source;
+import meltkeeper.source.SteadyClock;
+import meltkeeper.source.mqtt.MqttSource;
+import meltkeeper.source.mqtt.Session;
+import meltkeeper.source.serial.SerialSource;
+import meltkeeper.source.tcp.TcpSource;
+
+/** Makes each room's parts out of the settings. */
+final class Joints {
+
+  private Joints() {}
+
+  /** A decoder for every broker and every printer with a line of its own. */
+  static Decoders decoders(Settings settings) {
+    Map<String, Decoder> byBroker = new LinkedHashMap<>();
+    settings
+        .brokers()
+        .keySet()
+        .forEach(name -> byBroker.put(name, new MappingDecoder(settings.routes(name))));
+    Map<String, Decoder> byPrinter = new LinkedHashMap<>();
+    for (PrinterSettings printer : settings.printers().values()) {
+      if (!(printer.from() instanceof From.Mqtt)) {
+        byPrinter.put(printer.name(), new GcodeDecoder(printer.name()));
+      }
+    }
+    return new Decoders(byBroker, byPrinter);
+  }
+
+  /** What each hot end goes by; the defaults for one that is not listed. */
+  static Function<HotEnd, Limits> limits(Settings settings) {
+    Map<String, PrinterSettings> printers = settings.printers();
+    return hotEnd ->
+        printers.containsKey(hotEnd.printer())
+            ? printers.get(hotEnd.printer()).hotEnd(hotEnd.index()).limits()
+            : Limits.DEFAULT;
+  }
+
+  /** Everything that is to be listened to, not started yet. */
+  static List<Source> sources(
+      Settings settings, Function<String, Session> sessionAtBroker, SteadyClock clock) {
+    List<Source> sources = new ArrayList<>();
+    settings
+        .brokers()
+        .forEach(
+            (name, broker) -> {
+              var filters = new MappingDecoder(settings.routes(name)).subscriptions();
+              if (!filters.isEmpty()) {
+                sources.add(new MqttSource(broker, sessionAtBroker.apply(name), filters, clock));
+              }
+            });
+    for (PrinterSettings printer : settings.printers().values()) {
+      if (printer.from() instanceof From.Serial serial) {
+        sources.add(SerialSource.of(serial.settings(), clock));
+      } else if (printer.from() instanceof From.Tcp tcp) {
+        sources.add(TcpSource.of(tcp.settings(), clock));
+      }
+    }
+    return List.copyOf(sources);
+  }
+}

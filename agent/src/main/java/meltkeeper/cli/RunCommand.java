@@ -1,0 +1,58 @@
+package meltkeeper.cli;
+
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import meltkeeper.config.Settings;
+import meltkeeper.store.Store;
+import meltkeeper.store.sql.Stores;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+
+/** The agent. */
+@Command(
+    name = "run",
+    description = "Listens to the printers and credits their parts until it is stopped.",
+    footer = {
+      "",
+      "Printers left alone are a fire risk: the agent is no safety device and replaces no",
+      "smoke detector, thermal protection, fire code or electrician."
+    })
+final class RunCommand implements Callable<Integer> {
+
+  private static final Logger LOG = LoggerFactory.getLogger(RunCommand.class);
+
+  @Mixin private ConfigFile config = new ConfigFile();
+
+  @Override
+  public Integer call() throws InterruptedException {
+    Settings settings = config.settings();
+    CountDownLatch stopped = new CountDownLatch(1);
+    CountDownLatch closed = new CountDownLatch(1);
+    Runtime.getRuntime()
+        .addShutdownHook(
+            new Thread(
+                () -> {
+                  stopped.countDown();
+                  awaitQuietly(closed);
+                },
+                "stop"));
+    try (Store store = Stores.open(settings.storeUrl());
+        Agent agent = new Agent(settings, store, Agent.clockFor(store), Agent.USUAL_COMMIT)) {
+      LOG.info("page on http://{}:{}/", settings.listen().host(), agent.port());
+      stopped.await();
+    } finally {
+      closed.countDown();
+    }
+    return 0;
+  }
+
+  private static void awaitQuietly(CountDownLatch latch) {
+    try {
+      latch.await();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}
