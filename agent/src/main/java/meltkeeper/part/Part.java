@@ -144,12 +144,8 @@ public record Part(
   }
 
   private static Ending endingOf(PartEvent.Removed removed) {
-    if (removed.because().isFailure()) {
-      return removed.excused()
-          ? new Ending.Censored(Ending.Why.EXCUSED)
-          : new Ending.Failed(removed.because());
-    }
-    return new Ending.Censored(
-        removed.because() == Because.PRECAUTION ? Ending.Why.PRECAUTION : Ending.Why.INSPECTION);
+    return removed.because().isFailure() && removed.excused()
+        ? new Ending.Censored(Ending.Why.EXCUSED)
+        : Ending.of(removed.because());
   }
 }

@@ -12,11 +12,19 @@ public sealed interface PartEvent {
   /** What happened, to follow "it was": {@code fitted on heron}. */
   String words();
 
+  /** What else was told of it; empty for nothing. */
+  String detail();
+
   /** Fitted on a hot end, perhaps with a past from elsewhere. */
   record Fitted(long atNanos, HotEnd hotEnd, Optional<PriorPast> past) implements PartEvent {
     @Override
     public String words() {
       return "fitted on " + hotEnd;
+    }
+
+    @Override
+    public String detail() {
+      return past.map(PriorPast::words).orElse("");
     }
   }
 
@@ -29,6 +37,11 @@ public sealed interface PartEvent {
     @Override
     public String words() {
       return "taken off because of " + because.word();
+    }
+
+    @Override
+    public String detail() {
+      return excused ? "not the fault of this part" : "";
     }
   }
 
@@ -48,6 +61,11 @@ public sealed interface PartEvent {
     public String words() {
       return "cleaned";
     }
+
+    @Override
+    public String detail() {
+      return "believed to restore " + restores;
+    }
   }
 
   /** Thrown away; never to be fitted again. */
@@ -55,6 +73,11 @@ public sealed interface PartEvent {
     @Override
     public String words() {
       return "retired";
+    }
+
+    @Override
+    public String detail() {
+      return "";
     }
   }
 }

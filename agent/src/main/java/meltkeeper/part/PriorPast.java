@@ -1,7 +1,10 @@
 package meltkeeper.part;
 
+import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import meltkeeper.protocol.Fault;
 
 /**
@@ -45,5 +48,17 @@ public record PriorPast(double hours, double spreadHours, double celsius) {
   /** Its hours at its temperature. */
   public Exposure exposure() {
     return hours == 0 ? Exposure.NONE : Exposure.of(celsius, hours);
+  }
+
+  /** {@code after 120 ± 60 h at 220 °C elsewhere}. */
+  public String words() {
+    DecimalFormat plain = new DecimalFormat("0.###", DecimalFormatSymbols.getInstance(Locale.ROOT));
+    return "after "
+        + plain.format(hours)
+        + " ± "
+        + plain.format(spreadHours)
+        + " h at "
+        + plain.format(celsius)
+        + " °C elsewhere";
   }
 }

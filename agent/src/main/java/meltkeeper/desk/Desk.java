@@ -1,0 +1,24 @@
+package meltkeeper.desk;
+
+import meltkeeper.store.Store;
+
+/**
+ * The shop's desk: where its questions are answered and its acts are noted. Safe for any thread.
+ *
+ * @param parts questions about parts
+ * @param acts what is done with parts
+ * @param paper a past kept on paper
+ * @param reports hours, swaps, jams, costs
+ */
+public record Desk(PartAnswers parts, PartActs acts, PaperDesk paper, ReportDesk reports) {
+
+  /** A desk over a store, for the shop as it is configured. */
+  public static Desk of(Store store, Shop shop) {
+    PartAnswers answers = new PartAnswers(store, shop);
+    return new Desk(
+        answers,
+        new PartActs(store, shop, answers),
+        new PaperDesk(store, shop),
+        new ReportDesk(store, shop));
+  }
+}

@@ -1,0 +1,158 @@
+package meltkeeper.desk;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import meltkeeper.ledger.Bucket;
+import meltkeeper.ledger.Tally;
+import meltkeeper.part.Fitting;
+import meltkeeper.part.Moments;
+import meltkeeper.part.Part;
+import meltkeeper.part.PartEvent;
+import meltkeeper.part.Shelf;
+import meltkeeper.protocol.Fault;
+import meltkeeper.protocol.HotEnd;
+import meltkeeper.store.Store;
+
+/** What a shop asks of its parts. Safe for any thread; up to the last commit of the agent. */
+public final class PartAnswers {
+
+  private final Store store;
+  private final Shop shop;
+  private final PartHours hours;
+
+  PartAnswers(Store store, Shop shop) {
+    this.store = store;
+    this.shop = shop;
+    this.hours = new PartHours(store);
+  }
+
+  /**
+   * The parts that a filter lets through, by id.
+   *
+   * @throws RefusedException for a kind or printer that is not in the configuration
+   */
+  public List<PartLine> parts(PartFilter filter, long nowNanos) {
+    List<Fault> faults = new ArrayList<>();
+    filter.kind().ifPresent(k -> faults.addAll(Shelf.checkKind(k, shop.kindNames())));
+    filter.printer().ifPresent(p -> faults.addAll(shop.checkPrinter(p)));
+    RefusedException.when(faults);
+    return hours.all(nowNanos).entrySet().stream()
+        .filter(entry -> passes(entry.getKey(), filter))
+        .map(entry -> PartLine.of(entry.getKey(), entry.getValue()))
+        .sorted(Comparator.comparing(PartLine::id))
+        .toList();
+  }
+
+  private static boolean passes(Part part, PartFilter filter) {
+    Optional<String> printer = part.fittedOn().map(HotEnd::printer);
+    return filter.kind().map(part.kind()::equals).orElse(true)
+        && filter.printer().map(p -> printer.equals(Optional.of(p))).orElse(true)
+        && (filter.retiredToo() || !part.isRetired());
+  }
+
+  /**
+   * One part with its history.
+   *
+   * @throws RefusedException for an id that no part has
+   */
+  public PartAnswer part(String id) {
+    Shelf shelf = new Shelf(store.parts(), shop.zone());
+    return answer(
+        shelf.part(id).orElseThrow(() -> new RefusedException(List.of(shelf.unknown(id)))));
+  }
+
+  /** Parts that are on a hot end, with what it takes to tell their hours as they grow. */
+  public List<FittedHours> fitted(long nowNanos) {
+    return hours.fitted(nowNanos);
+  }
+
+  /** Every part's facts over its life, for whoever learns from them. */
+  public Map<Part, Tally> tallies(long nowNanos) {
+    return hours.all(nowNanos);
+  }
+
+  PartChange change(String done, Part part, List<PartEvent> entered) {
+    List<SharedEdge> shared = new ArrayList<>();
+    for (Fitting stay : part.fittings()) {
+      shared.addAll(shared(stay));
+    }
+    shared.removeIf(edge -> entered.stream().noneMatch(e -> isAt(edge, e)));
+    List<String> notes = part.idleRemovals().stream().map(removal -> idle(part, removal)).toList();
+    return new PartChange(done, answer(part), shared, notes);
+  }
+
+  private static boolean isAt(SharedEdge edge, PartEvent event) {
+    return Moments.nanos(edge.at()) == event.atNanos();
+  }
+
+  private String idle(Part part, PartEvent.Removed removal) {
+    String at = words(removal.atNanos());
+    return "what was entered for "
+        + at
+        + ", "
+        + removal.words()
+        + ", now takes nothing off; enter when "
+        + part.id()
+        + " was fitted again before that (part fit "
+        + part.id()
+        + " --printer NAME --at TIME), or take it back (part undo "
+        + part.id()
+        + " --at \""
+        + at
+        + "\")";
+  }
+
+  private PartAnswer answer(Part part) {
+    List<PartAnswer.Stay> stays = new ArrayList<>();
+    Tally sum = PartHours.asTally(PartHours.told(part));
+    for (Fitting stay : part.fittings()) {
+      Tally tally = hours.of(stay);
+      sum = sum.plus(tally);
+      stays.add(
+          new PartAnswer.Stay(
+              stay.hotEnd().printer(),
+              stay.hotEnd().index(),
+              Moments.instant(stay.fromNanos()),
+              stay.untilNanos().isPresent()
+                  ? Optional.of(Moments.instant(stay.untilNanos().getAsLong()))
+                  : Optional.empty(),
+              PartLine.hours(tally.exposure().hotNanos()),
+              shared(stay)));
+    }
+    return new PartAnswer(
+        PartLine.of(part, sum),
+        Moments.instant(part.addedNanos()),
+        stays,
+        part.events().stream()
+            .map(e -> new PartAnswer.Event(Moments.instant(e.atNanos()), e.words(), e.detail()))
+            .toList());
+  }
+
+  private List<SharedEdge> shared(Fitting stay) {
+    List<SharedEdge> shared = new ArrayList<>(shared(stay.hotEnd(), stay.fromNanos()));
+    stay.untilNanos().ifPresent(until -> shared.addAll(shared(stay.hotEnd(), until)));
+    return shared;
+  }
+
+  /** Stored stretches with something in them that a moment cuts in two. */
+  private List<SharedEdge> shared(HotEnd hotEnd, long atNanos) {
+    return store.buckets(hotEnd, atNanos, atNanos + 1).stream()
+        .filter(bucket -> bucket.fromNanos() < atNanos && !bucket.tally().equals(Tally.NONE))
+        .map(bucket -> edge(atNanos, bucket))
+        .toList();
+  }
+
+  private static SharedEdge edge(long atNanos, Bucket bucket) {
+    return new SharedEdge(
+        Moments.instant(atNanos),
+        Moments.instant(bucket.fromNanos()),
+        Moments.instant(bucket.untilNanos()));
+  }
+
+  private String words(long nanos) {
+    return Moments.words(nanos, shop.zone());
+  }
+}
