@@ -13,7 +13,6 @@ import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.Optional;
-import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import meltkeeper.protocol.Arrival;
 import meltkeeper.protocol.Origin;
@@ -31,6 +30,7 @@ import meltkeeper.protocol.Rejected;
 public final class RecordingLine {
 
   private static final JsonFactory JSON = new JsonFactory();
+  private static final long NANOS_PER_SECOND = 1_000_000_000L;
 
   private RecordingLine() {}
 
@@ -218,7 +218,7 @@ public final class RecordingLine {
         Instant instant = OffsetDateTime.parse(text).toInstant();
         return Optional.of(
             Math.addExact(
-                Math.multiplyExact(instant.getEpochSecond(), TimeUnit.SECONDS.toNanos(1)),
+                Math.multiplyExact(instant.getEpochSecond(), NANOS_PER_SECOND),
                 instant.getNano()));
       } catch (DateTimeException | ArithmeticException e) {
         return Optional.empty();
