@@ -218,8 +218,7 @@ public final class RecordingLine {
         Instant instant = OffsetDateTime.parse(text).toInstant();
         return Optional.of(
             Math.addExact(
-                Math.multiplyExact(instant.getEpochSecond(), NANOS_PER_SECOND),
-                instant.getNano()));
+                Math.multiplyExact(instant.getEpochSecond(), NANOS_PER_SECOND), instant.getNano()));
       } catch (DateTimeException | ArithmeticException e) {
         return Optional.empty();
       }
