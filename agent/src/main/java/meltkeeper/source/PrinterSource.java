@@ -10,7 +10,6 @@ import java.util.random.RandomGenerator;
 import meltkeeper.protocol.Origin;
 import meltkeeper.protocol.Payload;
 import meltkeeper.protocol.Received;
-import meltkeeper.protocol.Rejected;
 import meltkeeper.protocol.gcode.LineSplitter;
 import meltkeeper.protocol.gcode.Report;
 import meltkeeper.protocol.gcode.Request;
@@ -131,7 +130,7 @@ public final class PrinterSource implements Source {
   }
 
   /** One connection from its opening to its end. */
-  private final class Listening implements LineSplitter.Lines {
+  private final class Listening {
 
     private final Wire wire;
     private final Inlet inlet;
@@ -168,7 +167,7 @@ public final class PrinterSource implements Source {
       if (count == 0) {
         return;
       }
-      splitter.feed(buffer, 0, count, this);
+      splitter.feed(buffer, 0, count, lines::add);
       for (Payload line : lines) {
         conversation.hear(Report.of(line), System.nanoTime());
         handOver(Origin.Direction.IN, line);
@@ -198,16 +197,6 @@ public final class PrinterSource implements Source {
 
     private void handOver(Origin.Direction direction, Payload line) throws InterruptedException {
       inlet.accept(Received.fresh(new Origin.Line(printer, direction), line, clock.now()));
-    }
-
-    @Override
-    public void line(Payload line) {
-      lines.add(line);
-    }
-
-    @Override
-    public void rejected(Rejected rejected) {
-      LOG.debug("{}: {}", printer, rejected.detail());
     }
   }
 }

@@ -15,8 +15,20 @@ import meltkeeper.protocol.Signal;
  */
 public sealed interface Report {
 
-  /** Reads one line, without its end. Never throws for any bytes. */
+  /**
+   * Reads one line, without its end. One longer than {@link LineSplitter#LIMIT} is not read. Never
+   * throws for any bytes.
+   */
   static Report of(Payload line) {
+    if (line.length() > LineSplitter.LIMIT) {
+      return new Unreadable(
+          new Rejected(
+              Rejected.Reason.TOO_LONG,
+              "a line longer than "
+                  + LineSplitter.LIMIT
+                  + " bytes; it begins "
+                  + line.text().substring(0, 60)));
+    }
     return ReportScanner.scan(line.array());
   }
 

@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 import meltkeeper.protocol.Arrival;
 import meltkeeper.protocol.HotEnd;
@@ -346,16 +347,11 @@ class GcodeDecoderTest {
   }
 
   /** Gives every line to a decoder in both directions. */
-  private record Wire(GcodeDecoder decoder, Heard heard) implements LineSplitter.Lines {
+  private record Wire(GcodeDecoder decoder, Heard heard) implements Consumer<Payload> {
     @Override
-    public void line(Payload line) {
+    public void accept(Payload line) {
       decoder.decode(received(Direction.IN, line), heard);
       decoder.decode(received(Direction.OUT, line), heard);
-    }
-
-    @Override
-    public void rejected(Rejected why) {
-      heard.rejected(why);
     }
   }
 

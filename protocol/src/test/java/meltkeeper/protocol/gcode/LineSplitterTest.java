@@ -1,15 +1,14 @@
 package meltkeeper.protocol.gcode;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import java.util.function.Consumer;
 import meltkeeper.protocol.Payload;
-import meltkeeper.protocol.Rejected;
 import meltkeeper.protocol.Rejected.Reason;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -22,7 +21,6 @@ class LineSplitterTest {
     Heard heard = heard(new LineSplitter(), "ok\nwait\rstart\r\n\r\n\n  \nT:20.1\n");
 
     assertThat(heard.lines).containsExactly("ok", "wait", "start", "  ", "T:20.1");
-    assertThat(heard.rejected).isEmpty();
   }
 
   @Test
@@ -40,49 +38,20 @@ class LineSplitterTest {
   }
 
   @Test
-  void line_overTheLimit_isToldOnceAndSkippedToItsEnd() {
+  void line_overTheLimit_isToldOnceOneByteOverIt() {
     Heard heard = heard(new LineSplitter(4), "1234\n12345\n1234567890\nok\n");
 
-    assertThat(heard.lines).containsExactly("1234", "ok");
-    assertThat(heard.rejected).containsExactly(Reason.TOO_LONG, Reason.TOO_LONG);
+    assertThat(heard.lines).containsExactly("1234", "12345", "12345", "ok");
   }
 
   @Test
-  void defaultLimit_is1024Bytes() {
-    assertThat(heard(new LineSplitter(), "x".repeat(1024) + "\n").lines).hasSize(1);
-    assertThat(heard(new LineSplitter(), "x".repeat(1025) + "\n").rejected)
-        .containsExactly(Reason.TOO_LONG);
-  }
+  void line_overThePrintersLimit_isReadAsTooLong() {
+    Heard heard = heard(new LineSplitter(), "x".repeat(1024) + "\n" + "x".repeat(5000) + "\n");
 
-  @Test
-  void wire_brokenInALine_tellsItTornAndBeginsAfresh() {
-    LineSplitter splitter = new LineSplitter();
-    Heard heard = heard(splitter, "ok T:21");
-
-    splitter.breakOff(heard);
-    splitter.breakOff(heard);
-    splitter.feed(bytes("ok\n"), heard);
-
-    assertThat(heard.lines).containsExactly("ok");
-    assertThat(heard.rejected).containsExactly(Reason.TORN_LINE);
-  }
-
-  @Test
-  void wire_brokenInATooLongLine_isNotToldTwice() {
-    LineSplitter splitter = new LineSplitter(4);
-    Heard heard = heard(splitter, "123456");
-
-    splitter.breakOff(heard);
-    splitter.feed(bytes("ok\n"), heard);
-
-    assertThat(heard.lines).containsExactly("ok");
-    assertThat(heard.rejected).containsExactly(Reason.TOO_LONG);
-  }
-
-  @Test
-  void limit_belowOne_isRefusedByName() {
-    assertThatThrownBy(() -> new LineSplitter(0))
-        .hasMessage("0 is not a limit for a line; allowed: 1 or more");
+    assertThat(heard.lines).hasSize(2);
+    assertThat(heard.lines.get(1)).hasSize(1025);
+    assertThat(reasonOf(heard.lines.get(0))).isEqualTo(Reason.UNKNOWN_LINE);
+    assertThat(reasonOf(heard.lines.get(1))).isEqualTo(Reason.TOO_LONG);
   }
 
   @ParameterizedTest(name = "seed {0}")
@@ -102,7 +71,6 @@ class LineSplitterTest {
     }
 
     assertThat(chunked.lines).isEqualTo(whole.lines).isNotEmpty();
-    assertThat(chunked.rejected).isEqualTo(whole.rejected).isNotEmpty();
     assertThat(whole.lines).allMatch(line -> !line.isEmpty());
   }
 
@@ -116,6 +84,10 @@ class LineSplitterTest {
     assertThat(heard.lines).containsExactly("ok");
   }
 
+  private static Reason reasonOf(String line) {
+    return ((Report.Unreadable) Report.of(Payload.of(line))).rejected().reason();
+  }
+
   private static Heard heard(LineSplitter splitter, String text) {
     Heard heard = new Heard();
     splitter.feed(bytes(text), heard);
@@ -126,18 +98,12 @@ class LineSplitterTest {
     return text.getBytes(StandardCharsets.ISO_8859_1);
   }
 
-  private static final class Heard implements LineSplitter.Lines {
+  private static final class Heard implements Consumer<Payload> {
     final List<String> lines = new ArrayList<>();
-    final List<Reason> rejected = new ArrayList<>();
 
     @Override
-    public void line(Payload line) {
+    public void accept(Payload line) {
       lines.add(line.text());
-    }
-
-    @Override
-    public void rejected(Rejected why) {
-      rejected.add(why.reason());
     }
   }
 }
