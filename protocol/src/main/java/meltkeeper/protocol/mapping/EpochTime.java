@@ -1,5 +1,7 @@
 package meltkeeper.protocol.mapping;
 
+import meltkeeper.protocol.IsoTime;
+
 /**
  * A decimal number of seconds or milliseconds since 1970, to the nanosecond.
  *
@@ -17,11 +19,11 @@ final class EpochTime {
    * The nanoseconds of a number, what is finer cut off.
    *
    * @param power 9 for seconds, 6 for milliseconds
-   * @return 0 or more, or {@link Timestamps#NOT_A_TIME} or {@link Timestamps#OUT_OF_RANGE}
+   * @return 0 or more, or {@link IsoTime#NOT_A_TIME} or {@link IsoTime#OUT_OF_RANGE}
    */
   static long nanos(String text, int power) {
     if (!Decimal.isDecimal(text)) {
-      return Timestamps.NOT_A_TIME;
+      return IsoTime.NOT_A_TIME;
     }
     int mantissaEnd = mantissaEnd(text);
     int point = text.indexOf('.');
@@ -40,7 +42,7 @@ final class EpochTime {
         nanos = shifted(nanos, digit);
       }
       if (nanos < 0) {
-        return Timestamps.OUT_OF_RANGE;
+        return IsoTime.OUT_OF_RANGE;
       }
     }
     int digits = mantissaEnd - from - (point < 0 ? 0 : 1);
@@ -48,7 +50,7 @@ final class EpochTime {
       nanos = shifted(nanos, 0);
     }
     boolean negative = text.charAt(0) == '-' && !zero;
-    return negative || nanos < 0 ? Timestamps.OUT_OF_RANGE : nanos;
+    return negative || nanos < 0 ? IsoTime.OUT_OF_RANGE : nanos;
   }
 
   /** One digit more, or negative when that leaves the range. */

@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import meltkeeper.protocol.Fault;
 import meltkeeper.protocol.HotEnd;
+import meltkeeper.protocol.IsoTime;
 import meltkeeper.protocol.Outlet;
 import meltkeeper.protocol.Payload;
 import meltkeeper.protocol.Received;
@@ -127,11 +128,11 @@ final class JsonReader implements MessageReader {
   }
 
   private long ownTime(TimeFormat format) {
-    return time.isEmpty() ? Timestamps.NOT_A_TIME : Timestamps.nanos(format, time.text().strip());
+    return time.isEmpty() ? IsoTime.NOT_A_TIME : format.nanos(time.text().strip());
   }
 
   private void refuseTime(long code, Received received, Outlet outlet) {
-    Reason reason = code == Timestamps.OUT_OF_RANGE ? Reason.OUT_OF_RANGE : Reason.NOT_A_NUMBER;
+    Reason reason = code == IsoTime.OUT_OF_RANGE ? Reason.OUT_OF_RANGE : Reason.NOT_A_NUMBER;
     String found = time.isEmpty() ? "nothing" : time.text();
     String allowed = timeRule.map(rule -> rule.format().allowed()).orElse("");
     Fault fault = Fault.of("time", found, allowed).at(received.origin().describe());

@@ -1,227 +1,94 @@
 package meltkeeper.protocol.recording;
 
-import com.fasterxml.jackson.core.JsonFactory;
-import com.fasterxml.jackson.core.JsonGenerator;
-import com.fasterxml.jackson.core.JsonParser;
-import com.fasterxml.jackson.core.JsonToken;
-import java.io.IOException;
-import java.io.StringWriter;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
+import com.fasterxml.jackson.core.io.JsonStringEncoder;
 import java.nio.charset.StandardCharsets;
-import java.time.DateTimeException;
-import java.time.Instant;
-import java.time.OffsetDateTime;
-import java.util.Optional;
+import java.util.Base64;
 import java.util.function.Consumer;
-import meltkeeper.protocol.Arrival;
+import meltkeeper.protocol.IsoTime;
 import meltkeeper.protocol.Origin;
 import meltkeeper.protocol.Payload;
 import meltkeeper.protocol.Received;
 import meltkeeper.protocol.Rejected;
 
 /**
- * Prints and parses the lines of a recording.
+ * One line of a recording: a JSON object for one {@link Received}.
  *
- * <p>A payload that is a JSON object or array on one line stands as it is; any other text stands as
- * a string; bytes that are no UTF-8 stand in Base64 under {@code payload64}. In each case parsing
- * gives the very bytes back. {@code at} is the steady half of the arrival, to the nanosecond.
+ * <pre>{@code
+ * {"at":"2026-03-02T08:00:00.000Z","broker":"shop","topic":"plant/heron/status","payload":{...}}
+ * {"at":"2026-03-02T08:00:00.000Z","printer":"ibis","in":"ok T:214.9 /215.0"}
+ * }</pre>
+ *
+ * <p>{@code at} is the arrival on the clock that never steps, from 1970 to 2262, to the nanosecond;
+ * a line that is read arrived then on both clocks. {@code in} came from the printer, {@code out}
+ * went to it. {@code "retained":true} marks a message that the broker kept from before. Members of
+ * other names are ignored; of a name that comes twice, the last one counts.
+ *
+ * <p>The payload's bytes are kept exactly. They stand as JSON when they are an object, a list or a
+ * number without a line break in it: the bytes are then the text of that value as it stands in the
+ * line. Other text in UTF-8 stands as a string. Bytes that are no UTF-8 stand in base64 (RFC 4648)
+ * under {@code payload64}, {@code in64} or {@code out64}.
  */
 public final class RecordingLine {
 
-  private static final JsonFactory JSON = new JsonFactory();
-  private static final long NANOS_PER_SECOND = 1_000_000_000L;
-
   private RecordingLine() {}
 
-  /** One line, without its end. */
+  /** The line of what was received, without a line break. */
   public static String print(Received received) {
-    StringWriter line = new StringWriter();
-    try (JsonGenerator json = JSON.createGenerator(line)) {
-      json.writeStartObject();
-      json.writeStringField("at", instant(received.arrival().steadyNanos()).toString());
-      if (received.origin() instanceof Origin.Topic topic) {
-        json.writeStringField("broker", topic.broker());
-        json.writeStringField("topic", topic.topic());
-        writePayload(json, received.payload());
-      } else if (received.origin() instanceof Origin.Line printer) {
-        json.writeStringField("printer", printer.printer());
-        json.writeStringField(
-            printer.direction() == Origin.Direction.IN ? "in" : "out", received.payload().text());
-      }
-      if (received.retained()) {
-        json.writeBooleanField("retained", true);
-      }
-      json.writeEndObject();
-    } catch (IOException e) {
-      throw new IllegalStateException("a string cannot fail to be written to", e);
+    StringBuilder line = new StringBuilder(received.payload().length() + 96);
+    line.append("{\"at\":\"").append(IsoTime.text(received.arrival().steadyNanos())).append('"');
+    if (received.origin() instanceof Origin.Topic origin) {
+      text(line, "broker", origin.broker());
+      text(line, "topic", origin.topic());
+      retained(line, received);
+      payload(line, received.payload());
+    } else if (received.origin() instanceof Origin.Line origin) {
+      text(line, "printer", origin.printer());
+      retained(line, received);
+      bytes(line, origin.direction() == Origin.Direction.IN ? "in" : "out", received.payload());
     }
-    return line.toString();
-  }
-
-  private static Instant instant(long nanos) {
-    return Instant.ofEpochSecond(0, nanos);
-  }
-
-  private static void writePayload(JsonGenerator json, Payload payload) throws IOException {
-    Optional<String> text = strictText(payload);
-    if (text.isEmpty()) {
-      json.writeBinaryField("payload64", payload.array());
-    } else if (isDocumentOnOneLine(text.get())) {
-      json.writeFieldName("payload");
-      json.writeRawValue(text.get());
-    } else {
-      json.writeStringField("payload", text.get());
-    }
-  }
-
-  private static Optional<String> strictText(Payload payload) {
-    try {
-      return Optional.of(
-          StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(payload.array())).toString());
-    } catch (CharacterCodingException e) {
-      return Optional.empty();
-    }
-  }
-
-  /** True for one JSON object or array with nothing around it. */
-  private static boolean isDocumentOnOneLine(String text) {
-    if (text.length() < 2
-        || (text.charAt(0) != '{' && text.charAt(0) != '[')
-        || text.chars().anyMatch(c -> c < ' ')) {
-      return false;
-    }
-    try (JsonParser parser = JSON.createParser(text)) {
-      parser.nextToken();
-      parser.skipChildren();
-      return parser.currentLocation().getCharOffset() == text.length();
-    } catch (IOException e) {
-      return false;
-    }
+    return line.append('}').toString();
   }
 
   /**
-   * Parses one line. Members that it does not know are passed over. Never throws for a bad line: it
-   * tells what is wrong.
+   * Reads one line, without its line break; hands over either what was received, or why the line
+   * cannot be read. Never throws of its own.
    */
-  public static void parse(String line, Consumer<Received> received, Consumer<Rejected> rejected) {
-    Members members = new Members();
-    try (JsonParser parser = JSON.createParser(line)) {
-      members.read(parser, line);
-    } catch (IOException e) {
-      rejected.accept(
-          new Rejected(
-              Rejected.Reason.TORN_LINE,
-              "a recording has one whole JSON object a line, not " + shown(line)));
-      return;
-    }
-    members.tell(line, received, rejected);
+  public static void parse(
+      byte[] line, Consumer<Received> onReceived, Consumer<Rejected> onRejected) {
+    new LineReader(line).read(onReceived, onRejected);
   }
 
-  private static String shown(String line) {
-    return "\"" + (line.length() <= 80 ? line : line.substring(0, 77) + "...") + "\"";
+  /** Reads one line of text, as {@link #parse(byte[], Consumer, Consumer)} does its bytes. */
+  public static void parse(
+      String line, Consumer<Received> onReceived, Consumer<Rejected> onRejected) {
+    parse(line.getBytes(StandardCharsets.UTF_8), onReceived, onRejected);
   }
 
-  /** The members of one line, as far as they were met. */
-  private static final class Members {
-
-    private Optional<String> at = Optional.empty();
-    private Optional<String> broker = Optional.empty();
-    private Optional<String> topic = Optional.empty();
-    private Optional<String> printer = Optional.empty();
-    private Optional<String> in = Optional.empty();
-    private Optional<String> out = Optional.empty();
-    private Optional<Payload> payload = Optional.empty();
-    private boolean retained;
-
-    void read(JsonParser parser, String line) throws IOException {
-      if (parser.nextToken() != JsonToken.START_OBJECT) {
-        throw new IOException("no object");
-      }
-      while (parser.nextToken() != JsonToken.END_OBJECT) {
-        if (parser.currentToken() != JsonToken.FIELD_NAME) {
-          throw new IOException("the line ends in the middle");
-        }
-        String name = parser.currentName();
-        parser.nextToken();
-        readMember(name, parser, line);
-      }
-      if (parser.nextToken() != null) {
-        throw new IOException("more than one object");
-      }
+  private static void retained(StringBuilder line, Received received) {
+    if (received.retained()) {
+      line.append(",\"retained\":true");
     }
+  }
 
-    private void readMember(String name, JsonParser parser, String line) throws IOException {
-      switch (name) {
-        case "at" -> at = Optional.of(parser.getText());
-        case "broker" -> broker = Optional.of(parser.getText());
-        case "topic" -> topic = Optional.of(parser.getText());
-        case "printer" -> printer = Optional.of(parser.getText());
-        case "in" -> in = Optional.of(parser.getText());
-        case "out" -> out = Optional.of(parser.getText());
-        case "payload" -> payload = Optional.of(payload(parser, line));
-        case "payload64" -> payload = Optional.of(Payload.of(parser.getBinaryValue()));
-        case "retained" -> retained = parser.currentToken() == JsonToken.VALUE_TRUE;
-        default -> parser.skipChildren();
-      }
+  private static void payload(StringBuilder line, Payload payload) {
+    if (RawJson.standsInALine(payload)) {
+      line.append(",\"payload\":").append(payload.text());
+    } else {
+      bytes(line, "payload", payload);
     }
+  }
 
-    /** A string stands for its text, anything else for itself. */
-    private static Payload payload(JsonParser parser, String line) throws IOException {
-      if (parser.currentToken() == JsonToken.VALUE_STRING) {
-        return Payload.of(parser.getText());
-      }
-      int from = (int) parser.currentTokenLocation().getCharOffset();
-      if (!parser.currentToken().isStructStart()) {
-        return Payload.of(parser.getText());
-      }
-      parser.skipChildren();
-      return Payload.of(line.substring(from, (int) parser.currentLocation().getCharOffset()));
+  private static void bytes(StringBuilder line, String key, Payload payload) {
+    if (payload.isUtf8()) {
+      text(line, key, payload.text());
+    } else {
+      text(line, key + "64", Base64.getEncoder().encodeToString(payload.array()));
     }
+  }
 
-    void tell(String line, Consumer<Received> received, Consumer<Rejected> rejected) {
-      Optional<Long> nanos = at.flatMap(Members::nanos);
-      Optional<Origin> origin = origin();
-      Optional<Payload> bytes = payload.or(() -> in.or(() -> out).map(Payload::of));
-      if (nanos.isEmpty()) {
-        rejected.accept(
-            new Rejected(
-                Rejected.Reason.NOT_A_NUMBER,
-                "\"at\" is a time such as \"2026-03-02T08:00:00.000Z\", not "
-                    + at.map(RecordingLine::shown).orElse("missing")));
-      } else if (origin.isEmpty() || bytes.isEmpty()) {
-        rejected.accept(
-            new Rejected(
-                Rejected.Reason.UNKNOWN_LINE,
-                "a recording's line has \"broker\", \"topic\" and \"payload\", or \"printer\" and"
-                    + " \"in\" or \"out\", not "
-                    + shown(line)));
-      } else {
-        received.accept(new Received(origin.get(), bytes.get(), Arrival.at(nanos.get()), retained));
-      }
-    }
-
-    private Optional<Origin> origin() {
-      if (broker.isPresent() && topic.isPresent()) {
-        return Optional.of(new Origin.Topic(broker.get(), topic.get()));
-      }
-      if (printer.isPresent() && in.isPresent() != out.isPresent()) {
-        return Optional.of(
-            new Origin.Line(
-                printer.get(), in.isPresent() ? Origin.Direction.IN : Origin.Direction.OUT));
-      }
-      return Optional.empty();
-    }
-
-    private static Optional<Long> nanos(String text) {
-      try {
-        Instant instant = OffsetDateTime.parse(text).toInstant();
-        return Optional.of(
-            Math.addExact(
-                Math.multiplyExact(instant.getEpochSecond(), NANOS_PER_SECOND), instant.getNano()));
-      } catch (DateTimeException | ArithmeticException e) {
-        return Optional.empty();
-      }
-    }
+  private static void text(StringBuilder line, String key, String value) {
+    line.append(",\"").append(key).append("\":\"");
+    JsonStringEncoder.getInstance().quoteAsString(value, line);
+    line.append('"');
   }
 }

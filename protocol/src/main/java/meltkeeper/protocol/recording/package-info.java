@@ -1,6 +1,8 @@
 /**
- * A recording is lines of JSON, one for each message or line that was received. Here is one such
- * line, there and back.
+ * Recordings: what came off a wire, one JSON line each, to be poured back in byte for byte.
+ *
+ * <p>The form is laid down in {@link meltkeeper.protocol.recording.RecordingLine}. Reading and
+ * writing files is others' work.
  */
 @NullMarked
 package meltkeeper.protocol.recording;

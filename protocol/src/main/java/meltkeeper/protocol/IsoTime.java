@@ -1,16 +1,42 @@
-package meltkeeper.protocol.mapping;
+package meltkeeper.protocol;
 
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.Month;
+import java.time.ZoneOffset;
 import java.time.chrono.IsoChronology;
+import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeFormatterBuilder;
+import java.time.temporal.ChronoField;
+import java.util.Locale;
 
 /**
- * A time in the extended form of ISO 8601, with the latitude of RFC 3339: date and time parted by
- * {@code T} or a space, seconds with any number of decimals after a point or comma (what is finer
- * than a nanosecond is cut off), then {@code Z} or an offset as {@code +01:00}, {@code +0100} or
- * {@code +01}. A leap second counts as the first second of the next minute.
+ * Nanoseconds since 1970 from and to the extended form of ISO 8601.
+ *
+ * <p>A time is read in that form, with the latitude of RFC 3339: date and time parted by {@code T}
+ * or a space, seconds with any number of decimals after a point or comma (what is finer than a
+ * nanosecond is cut off), then {@code Z} or an offset as {@code +01:00}, {@code +0100} or {@code
+ * +01}. A leap second counts as the first second of the next minute.
  */
-final class IsoTime {
+public final class IsoTime {
+
+  /** Instead of a time: the text is none. Negative, as no time here is. */
+  public static final long NOT_A_TIME = -1;
+
+  /** Instead of a time: before 1970, or beyond what nanoseconds in a {@code long} can hold. */
+  public static final long OUT_OF_RANGE = -2;
+
+  /** The times that can be read, in words. */
+  public static final String ALLOWED =
+      "a time such as 2026-03-02T08:00:00.000Z, with Z or an offset, from 1970 to 2262";
+
+  private static final DateTimeFormatter UTC =
+      new DateTimeFormatterBuilder()
+          .appendPattern("uuuu-MM-dd'T'HH:mm:ss")
+          .appendFraction(ChronoField.NANO_OF_SECOND, 3, 9, true)
+          .appendLiteral('Z')
+          .toFormatter(Locale.ROOT)
+          .withZone(ZoneOffset.UTC);
 
   private static final long NANOS = 1_000_000_000L;
   private static final long LAST_SECOND = Long.MAX_VALUE / NANOS - 1;
@@ -24,12 +50,18 @@ final class IsoTime {
   }
 
   /**
-   * Nanoseconds since 1970-01-01T00:00:00Z.
+   * Nanoseconds since 1970-01-01T00:00:00Z; never throws.
    *
-   * @return 0 or more, or {@link Timestamps#NOT_A_TIME} or {@link Timestamps#OUT_OF_RANGE}
+   * @return 0 or more, or {@link #NOT_A_TIME} or {@link #OUT_OF_RANGE}
    */
-  static long nanos(String text) {
+  public static long nanos(String text) {
     return new IsoTime(text).read();
+  }
+
+  /** The time in UTC with three to nine decimals, as {@link #nanos} reads it. */
+  public static String text(long nanos) {
+    return UTC.format(
+        Instant.ofEpochSecond(Math.floorDiv(nanos, NANOS), Math.floorMod(nanos, NANOS)));
   }
 
   private long read() {
@@ -52,7 +84,7 @@ final class IsoTime {
         || hour > 23
         || minute > 59
         || second > 60) {
-      return Timestamps.NOT_A_TIME;
+      return NOT_A_TIME;
     }
     long seconds =
         LocalDate.of(year, month, day).toEpochDay() * 86_400L
@@ -60,9 +92,7 @@ final class IsoTime {
             + minute * 60L
             + second
             - offset;
-    return seconds < 0 || seconds > LAST_SECOND
-        ? Timestamps.OUT_OF_RANGE
-        : seconds * NANOS + fraction;
+    return seconds < 0 || seconds > LAST_SECOND ? OUT_OF_RANGE : seconds * NANOS + fraction;
   }
 
   private static boolean isDate(int year, int month, int day) {
@@ -76,7 +106,7 @@ final class IsoTime {
     int value = 0;
     for (int i = 0; i < count; i++) {
       char c = next();
-      broken |= !Decimal.isDigit(c);
+      broken |= !isDigit(c);
       value = value * 10 + c - '0';
     }
     return value;
@@ -87,10 +117,10 @@ final class IsoTime {
       return 0;
     }
     at++;
-    broken |= !Decimal.isDigit(peek());
+    broken |= !isDigit(peek());
     int nanos = 0;
     int weight = (int) NANOS;
-    while (Decimal.isDigit(peek())) {
+    while (isDigit(peek())) {
       weight /= 10;
       nanos += (next() - '0') * weight;
     }
@@ -126,5 +156,9 @@ final class IsoTime {
 
   private char peek() {
     return at < text.length() ? text.charAt(at) : '\0';
+  }
+
+  private static boolean isDigit(char c) {
+    return c >= '0' && c <= '9';
   }
 }
