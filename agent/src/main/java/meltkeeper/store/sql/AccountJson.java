@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
 import java.sql.SQLDataException;
+import java.util.Optional;
 import meltkeeper.ledger.Account;
 import meltkeeper.protocol.HotEnd;
 
@@ -50,7 +51,8 @@ final class AccountJson {
 
   static <T> T read(Class<T> type, HotEnd hotEnd, String json) throws SQLDataException {
     try {
-      return MAPPER.readValue(json, type);
+      return Optional.ofNullable(MAPPER.readValue(json, type))
+          .orElseThrow(() -> new SQLDataException("the account of hot end " + hotEnd + " is null"));
     } catch (JsonProcessingException e) {
       throw unusable(hotEnd, "is unreadable", e);
     }
