@@ -150,7 +150,7 @@ final class JsonReader implements MessageReader {
 
   private static String brokenAt(IOException e) {
     return e instanceof JacksonException torn && torn.getLocation() != null
-        ? "it breaks at byte " + torn.getLocation().getByteOffset()
+        ? "it breaks after " + torn.getLocation().getByteOffset() + " bytes"
         : "";
   }
 }
