@@ -97,7 +97,7 @@ final class Agent implements AutoCloseable {
   }
 
   private List<PartHeat> heats(Live live) {
-    return heats.heats(Dressing.totals(live));
+    return heats.heats(Dressing.totals(live), System.currentTimeMillis() * 1_000_000);
   }
 
   /** Ends the sources first, then takes in what waits, and commits. */

@@ -47,7 +47,7 @@ public final class PaperDesk {
   }
 
   private static PaperAnswer answer(List<Part> parts) {
-    long nanos = parts.stream().mapToLong(part -> PartHours.told(part).hotNanos()).sum();
+    long nanos = parts.stream().mapToLong(part -> PartHeats.told(part).hotNanos()).sum();
     long failures = parts.stream().filter(part -> part.ending() instanceof Ending.Failed).count();
     return new PaperAnswer(
         parts.size(),

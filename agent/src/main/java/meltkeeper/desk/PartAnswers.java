@@ -1,9 +1,7 @@
 package meltkeeper.desk;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import meltkeeper.ledger.Bucket;
 import meltkeeper.ledger.Tally;
@@ -21,12 +19,12 @@ public final class PartAnswers {
 
   private final Store store;
   private final Shop shop;
-  private final PartHours hours;
+  private final PartHeats heats;
 
   PartAnswers(Store store, Shop shop) {
     this.store = store;
     this.shop = shop;
-    this.hours = new PartHours(store);
+    this.heats = new PartHeats(store);
   }
 
   /**
@@ -39,10 +37,9 @@ public final class PartAnswers {
     filter.kind().ifPresent(k -> faults.addAll(Shelf.checkKind(k, shop.kindNames())));
     filter.printer().ifPresent(p -> faults.addAll(shop.checkPrinter(p)));
     RefusedException.when(faults);
-    return hours.all(nowNanos).entrySet().stream()
-        .filter(entry -> passes(entry.getKey(), filter))
-        .map(entry -> PartLine.of(entry.getKey(), entry.getValue()))
-        .sorted(Comparator.comparing(PartLine::id))
+    return heats.heats(nowNanos).stream()
+        .filter(heat -> passes(heat.part(), filter))
+        .map(heat -> PartLine.of(heat.part(), heat.tally()))
         .toList();
   }
 
@@ -64,14 +61,9 @@ public final class PartAnswers {
         shelf.part(id).orElseThrow(() -> new RefusedException(List.of(shelf.unknown(id)))));
   }
 
-  /** Parts that are on a hot end, with what it takes to tell their hours as they grow. */
-  public List<FittedHours> fitted(long nowNanos) {
-    return hours.fitted(nowNanos);
-  }
-
-  /** Every part's facts over its life, for whoever learns from them. */
-  public Map<Part, Tally> tallies(long nowNanos) {
-    return hours.all(nowNanos);
+  /** What each part has been through, for whoever shows or learns from it. */
+  public PartHeats heats() {
+    return heats;
   }
 
   PartChange change(String done, Part part, List<PartEvent> entered) {
@@ -80,8 +72,22 @@ public final class PartAnswers {
       shared.addAll(shared(stay));
     }
     shared.removeIf(edge -> entered.stream().noneMatch(e -> isAt(edge, e)));
-    List<String> notes = part.idleRemovals().stream().map(removal -> idle(part, removal)).toList();
+    List<String> notes = new ArrayList<>();
+    part.fittedOn().filter(this::isUnheard).ifPresent(hotEnd -> notes.add(unheard(hotEnd)));
+    part.idleRemovals().forEach(removal -> notes.add(idle(part, removal)));
     return new PartChange(done, answer(part), shared, notes);
+  }
+
+  private boolean isUnheard(HotEnd hotEnd) {
+    return store.accounts().stream().noneMatch(account -> account.hotEnd().equals(hotEnd));
+  }
+
+  private static String unheard(HotEnd hotEnd) {
+    return "nothing was heard of hot end "
+        + hotEnd.index()
+        + " of "
+        + hotEnd.printer()
+        + " yet; hours count from when it is";
   }
 
   private static boolean isAt(SharedEdge edge, PartEvent event) {
@@ -107,9 +113,9 @@ public final class PartAnswers {
 
   private PartAnswer answer(Part part) {
     List<PartAnswer.Stay> stays = new ArrayList<>();
-    Tally sum = PartHours.asTally(PartHours.told(part));
+    Tally sum = PartHeats.ofExposure(PartHeats.told(part));
     for (Fitting stay : part.fittings()) {
-      Tally tally = hours.of(stay);
+      Tally tally = heats.of(stay);
       sum = sum.plus(tally);
       stays.add(
           new PartAnswer.Stay(

@@ -48,9 +48,8 @@ public record PartLine(
         part.fittings().stream().filter(Fitting::isOpen).findFirst().map(PartLine::place),
         hours(total.exposure().hotNanos()),
         mostIn(total.exposure()),
-        hours(PartHours.told(part).hotNanos()),
-        BigDecimal.valueOf(PartHours.filamentMicrometres(total), 6)
-            .setScale(3, RoundingMode.HALF_UP),
+        hours(PartHeats.told(part).hotNanos()),
+        metres(total),
         TallyAnswer.of(total));
   }
 
@@ -70,5 +69,14 @@ public record PartLine(
   static BigDecimal hours(long nanos) {
     return BigDecimal.valueOf(nanos)
         .divide(BigDecimal.valueOf(3_600_000_000_000L), 3, RoundingMode.HALF_UP);
+  }
+
+  /** Filament fed, to the thousandth: as measured, or as commanded where nothing measures it. */
+  static BigDecimal metres(Tally tally) {
+    long micrometres =
+        tally.measuredMicrometres() > 0
+            ? tally.measuredMicrometres()
+            : tally.commandedMicrometres();
+    return BigDecimal.valueOf(micrometres, 6).setScale(3, RoundingMode.HALF_UP);
   }
 }

@@ -1,7 +1,5 @@
 package meltkeeper.desk;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -10,6 +8,7 @@ import java.util.TreeSet;
 import meltkeeper.ledger.Account;
 import meltkeeper.ledger.Tally;
 import meltkeeper.part.Because;
+import meltkeeper.part.Costs;
 import meltkeeper.part.Fitting;
 import meltkeeper.part.Kind;
 import meltkeeper.part.Moments;
@@ -24,12 +23,12 @@ public final class ReportDesk {
 
   private final Store store;
   private final Shop shop;
-  private final PartHours hours;
+  private final PartHeats heats;
 
   ReportDesk(Store store, Shop shop) {
     this.store = store;
     this.shop = shop;
-    this.hours = new PartHours(store);
+    this.heats = new PartHeats(store);
   }
 
   /** The end of a stay within the stretch of time that is asked for. */
@@ -62,7 +61,7 @@ public final class ReportDesk {
         Moments.instant(sinceNanos),
         Moments.instant(untilNanos),
         shop.zone().getId(),
-        shop.costs().currency(),
+        shop.costs().map(Costs::currency).orElse(""),
         hotEnds,
         costs,
         notes(hotEnds));
@@ -70,7 +69,7 @@ public final class ReportDesk {
 
   /** Those of the configuration, and those that have facts from before it changed. */
   private NavigableSet<HotEnd> hotEnds() {
-    NavigableSet<HotEnd> all = new TreeSet<>(shop.hotEnds());
+    NavigableSet<HotEnd> all = new TreeSet<>(shop.printers().stream().map(HotEnd::first).toList());
     store.accounts().stream().map(Account::hotEnd).forEach(all::add);
     return all;
   }
@@ -94,8 +93,7 @@ public final class ReportDesk {
         hotEnd.index(),
         PartLine.hours(tally.exposure().hotNanos()),
         PartLine.hours(tally.printingNanos()),
-        BigDecimal.valueOf(PartHours.filamentMicrometres(tally), 6)
-            .setScale(3, RoundingMode.HALF_UP),
+        PartLine.metres(tally),
         TallyAnswer.of(tally),
         swaps,
         (int) swaps.stream().filter(s -> s.because().equals(Because.JAM.word())).count(),
@@ -121,7 +119,7 @@ public final class ReportDesk {
         part.kind(),
         because(end.event()),
         excused,
-        PartLine.hours(hours.of(before(part, end.stay())).exposure().hotNanos()),
+        PartLine.hours(heats.of(before(part, end.stay())).exposure().hotNanos()),
         costs(end));
   }
 
@@ -151,18 +149,24 @@ public final class ReportDesk {
         usedUp ? shop.kind(part.kind()).map(Kind::price).orElse(0.0) : 0,
         shop.kind(part.kind()).map(Kind::swapMinutes).orElse(0.0)
             / 60
-            * shop.costs().labourPerHour(),
-        jammed ? shop.costs().jam() : 0);
+            * shop.costs().map(Costs::labourPerHour).orElse(0.0),
+        jammed ? shop.costs().map(Costs::jam).orElse(0.0) : 0);
   }
 
   private List<String> notes(List<Report.OfHotEnd> hotEnds) {
-    return hotEnds.stream()
+    List<String> notes = new ArrayList<>();
+    if (shop.costs().isEmpty()) {
+      notes.add("the configuration names no costs: labour and jams count as 0");
+    }
+    hotEnds.stream()
         .flatMap(hotEnd -> hotEnd.swaps().stream())
         .map(Report.Swap::kind)
         .filter(kind -> shop.kind(kind).isEmpty())
         .distinct()
-        .map(kind -> "kind " + kind + " is not in the configuration: its price counts as 0")
-        .toList();
+        .forEach(
+            kind ->
+                notes.add("kind " + kind + " is not in the configuration: its price counts as 0"));
+    return notes;
   }
 
   private String words(long nanos) {

@@ -13,14 +13,15 @@ import meltkeeper.protocol.Nearest;
 /**
  * What the configuration says of the shop.
  *
- * @param hotEnds of every printer that is listed
+ * @param printers that are listed, by name
  * @param kinds of parts
+ * @param costs empty when the shop names none
  * @param zone in which the shop tells times
  */
-public record Shop(List<HotEnd> hotEnds, List<Kind> kinds, Costs costs, ZoneId zone) {
+public record Shop(List<String> printers, List<Kind> kinds, Optional<Costs> costs, ZoneId zone) {
 
   public Shop {
-    hotEnds = hotEnds.stream().sorted().toList();
+    printers = printers.stream().sorted().toList();
     kinds = List.copyOf(kinds);
   }
 
@@ -29,42 +30,30 @@ public record Shop(List<HotEnd> hotEnds, List<Kind> kinds, Costs costs, ZoneId z
     return kinds.stream().map(Kind::name).toList();
   }
 
-  /** The names of its printers. */
-  public List<String> printers() {
-    return hotEnds.stream().map(HotEnd::printer).distinct().toList();
-  }
-
   Optional<Kind> kind(String name) {
     return kinds.stream().filter(kind -> kind.name().equals(name)).findFirst();
   }
 
   List<Fault> checkPrinter(String printer) {
-    if (printers().contains(printer)) {
+    if (printers.contains(printer)) {
       return List.of();
     }
     return List.of(
         Fault.of(
             "printer",
             printer,
-            printers().isEmpty()
+            printers.isEmpty()
                 ? "a printer of the configuration, which lists none"
-                : "one of " + String.join(", ", printers()),
-            Nearest.to(printer, printers())
+                : "one of " + String.join(", ", printers),
+            Nearest.to(printer, printers)
                 .map(near -> "did you mean " + near + "?")
                 .orElse("or add it under printers: in the configuration")));
   }
 
   List<Fault> checkHotEnd(String printer, int index) {
     List<Fault> faults = new ArrayList<>(checkPrinter(printer));
-    if (faults.isEmpty()
-        && hotEnds.stream().noneMatch(h -> h.printer().equals(printer) && h.index() == index)) {
-      List<String> known =
-          hotEnds.stream()
-              .filter(h -> h.printer().equals(printer))
-              .map(h -> String.valueOf(h.index()))
-              .toList();
-      faults.add(
-          Fault.of("hot-end", index, "hot ends of " + printer + ": " + String.join(", ", known)));
+    if (index < 0 || index > HotEnd.MAX_INDEX) {
+      faults.add(Fault.of("hot-end", index, "0 to " + HotEnd.MAX_INDEX, "the first hot end is 0"));
     }
     return faults;
   }
