@@ -1,10 +1,5 @@
 package meltkeeper.desk;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.core.JsonToken;
-import com.fasterxml.jackson.dataformat.csv.CsvFactory;
-import com.fasterxml.jackson.dataformat.csv.CsvParser;
-import com.fasterxml.jackson.dataformat.csv.CsvSchema;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
@@ -14,6 +9,9 @@ import java.util.Locale;
 import java.util.Set;
 import meltkeeper.protocol.Fault;
 import meltkeeper.protocol.Nearest;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVParser;
+import org.apache.commons.csv.CSVRecord;
 
 /**
  * A table with a header as spreadsheets save it (RFC 4180): a byte order mark, either line end,
@@ -21,12 +19,8 @@ import meltkeeper.protocol.Nearest;
  */
 final class CsvTable {
 
-  private static final CsvFactory FACTORY =
-      CsvFactory.builder()
-          .enable(CsvParser.Feature.WRAP_AS_ARRAY)
-          .enable(CsvParser.Feature.TRIM_SPACES)
-          .enable(CsvParser.Feature.SKIP_EMPTY_LINES)
-          .build();
+  private static final CSVFormat FORMAT =
+      CSVFormat.RFC4180.builder().setIgnoreSurroundingSpaces(true).setIgnoreEmptyLines(false).get();
 
   private CsvTable() {}
 
@@ -35,7 +29,7 @@ final class CsvTable {
    *
    * @param line of the file, from 1
    */
-  record Row(int line, List<String> columns, List<String> values) {
+  record Row(long line, List<String> columns, List<String> values) {
 
     String value(String column) {
       return values.get(columns.indexOf(column));
@@ -48,7 +42,7 @@ final class CsvTable {
   }
 
   /** A line of values, as it is in the file. */
-  private record Line(int number, List<String> values) {}
+  private record Line(long number, List<String> values) {}
 
   /** The rows that hold every column; adds a fault for whatever is wrong with the rest. */
   static List<Row> read(String name, String text, List<String> columns, List<Fault> faults) {
@@ -69,7 +63,7 @@ final class CsvTable {
     for (Line line : lines.subList(1, lines.size())) {
       if (line.values().size() == found.size()) {
         rows.add(new Row(line.number(), found, line.values()));
-      } else if (!line.values().stream().allMatch(String::isEmpty)) {
+      } else {
         faults.add(wrongCount(name, line, found));
       }
     }
@@ -121,31 +115,26 @@ final class CsvTable {
   private static List<Line> lines(String name, String text, List<Fault> faults) {
     String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
     List<Line> lines = new ArrayList<>();
-    try (CsvParser parser = FACTORY.createParser(plain)) {
-      parser.setSchema(CsvSchema.emptySchema().withColumnSeparator(separator(plain)));
-      List<String> values = new ArrayList<>();
-      int number = 1;
-      for (JsonToken token = parser.nextToken(); token != null; token = parser.nextToken()) {
-        if (token == JsonToken.START_ARRAY) {
-          values.clear();
-          number = parser.currentTokenLocation().getLineNr();
-        } else if (token == JsonToken.VALUE_STRING) {
-          values.add(parser.getText());
-        } else if (token == JsonToken.END_ARRAY) {
-          lines.add(new Line(number, List.copyOf(values)));
+    long linesBefore = 0;
+    try (CSVParser parser =
+        CSVParser.builder()
+            .setCharSequence(plain)
+            .setFormat(FORMAT.builder().setDelimiter(separator(plain)).get())
+            .get()) {
+      for (CSVRecord row : parser) {
+        if (row.stream().anyMatch(value -> !value.isEmpty())) {
+          lines.add(new Line(linesBefore + 1, List.of(row.values())));
         }
+        linesBefore = parser.getCurrentLineNumber();
       }
-    } catch (JsonProcessingException e) {
+    } catch (IOException | UncheckedIOException e) {
       faults.add(
           Fault.of(
                   "",
-                  e.getOriginalMessage(),
-                  "comma-separated values as of RFC 4180",
-                  "look for a quotation mark that is not closed")
-              .at(name + ":" + e.getLocation().getLineNr()));
-    } catch (IOException e) {
-      throw new UncheckedIOException(
-          "a bug in Meltkeeper: a text in memory cannot fail to read", e);
+                  "a quotation mark",
+                  "values in quotation marks that are closed before the next comma (RFC 4180)",
+                  "look in this line and below")
+              .at(name + ":" + (linesBefore + 1)));
     }
     return lines;
   }

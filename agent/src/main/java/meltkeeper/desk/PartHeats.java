@@ -121,14 +121,11 @@ public final class PartHeats {
     List<Part> open = store.parts();
     Map<HotEnd, Tally> before = totals();
     for (int tries = 0; tries < TRIES && !open.isEmpty(); tries++) {
-      for (Part part : open) {
-        bases.put(part.id(), new Base(part, of(part), totalOf(part, before)));
-      }
+      Map<HotEnd, Tally> then = before;
+      open.forEach(part -> bases.put(part.id(), new Base(part, of(part), totalOf(part, then))));
       Map<HotEnd, Tally> after = totals();
       open =
-          open.stream()
-              .filter(part -> !totalOf(part, after).equals(bases.get(part.id()).totalThen()))
-              .toList();
+          open.stream().filter(part -> !totalOf(part, then).equals(totalOf(part, after))).toList();
       before = after;
     }
     return bases;

@@ -3,6 +3,7 @@ package meltkeeper.part;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -127,7 +128,49 @@ public record Shelf(List<Part> parts, ZoneId zone) {
 
   /** Every fault that taking an event back would bring, none when all is well. */
   public List<Fault> checkWithout(Part part, PartEvent event) {
-    return checkStays(part.without(event), none -> false);
+    Part next = part.without(event);
+    return checkStays(next, none -> false).isEmpty()
+        ? List.of()
+        : List.of(
+            Fault.of(
+                "at",
+                words(event),
+                "an entry that no later fitting rests on",
+                "without it "
+                    + part.id()
+                    + " would still be where it was when "
+                    + nextFitting(part, event)
+                    + "; take that back first with part undo, or enter the right time of this one"
+                    + " before taking the wrong one back"));
+  }
+
+  private String nextFitting(Part part, PartEvent event) {
+    return parts.stream()
+        .filter(other -> other.kind().equals(part.kind()))
+        .flatMap(
+            other ->
+                other.fittings().stream()
+                    .filter(stay -> stay.fromNanos() >= event.atNanos())
+                    .filter(stay -> other.id().equals(part.id()) || isWhere(stay, part, event))
+                    .map(stay -> new Arrival(other.id(), stay)))
+        .min(Comparator.comparingLong(arrival -> arrival.stay().fromNanos()))
+        .map(
+            arrival ->
+                arrival.id()
+                    + " was fitted on "
+                    + arrival.stay().hotEnd()
+                    + " on "
+                    + words(arrival.stay().fromNanos()))
+        .orElse("another came");
+  }
+
+  /** A part's coming to a hot end. */
+  private record Arrival(String id, Fitting stay) {}
+
+  private static boolean isWhere(Fitting stay, Part part, PartEvent event) {
+    return part.fittingAt(event.atNanos() - 1)
+        .filter(was -> was.hotEnd().equals(stay.hotEnd()))
+        .isPresent();
   }
 
   private List<Fault> checkInstant(Part part, PartEvent event) {

@@ -59,7 +59,7 @@ final class Bench {
     return OptionalLong.of(at(instant));
   }
 
-  /** An hour's worth of buckets for each hour, at one temperature, feeding 1 m an hour. */
+  /** Five-minute buckets, at one temperature, feeding 1.2 m an hour. */
   void hot(HotEnd hotEnd, String from, int hours, double celsius) {
     hot(hotEnd, at(from), at(from) + hours * HOUR, celsius);
   }
@@ -83,7 +83,7 @@ final class Bench {
                 Map.of(
                     Exposure.bandOf(celsius),
                     new Exposure.Heat(nanos, Math.round(celsius * nanos / 1000)))));
-    return new Tally(exposure, 0, 0, 0, nanos, nanos / 3_600_000, 0);
+    return new Tally(exposure, 0, 0, 0, nanos, nanos / 3_000_000, 0);
   }
 
   Tally total(HotEnd hotEnd) {

@@ -145,7 +145,7 @@ class LateEntryTest {
       bench.stay(first, HERON, begin - HOUR, millisecond);
       bench.stay(second, HERON, millisecond, NOW);
       assertThat(sum()).isEqualTo(whole);
-      for (String id : List.of(first, second)) {
+      for (String id : List.of(second, first)) {
         bench.desk.acts().undo(id, OptionalLong.empty());
         bench.desk.acts().undo(id, OptionalLong.empty());
       }
