@@ -39,10 +39,18 @@ final class Document {
         faults.add(
             1,
             Fault.of(
-                "", "an empty file", "at least the section printers", "see docs/example.yaml"));
+                "",
+                "an empty file",
+                "at least the section printers",
+                "docs/configure.md begins with an example"));
         return Optional.empty();
       }
-      return Optional.of(new Entry("", Entry.lineOf(root), root, faults));
+      Entry file = new Entry("", Entry.lineOf(root), root, faults);
+      if (!file.isSection()) {
+        file.tell(file.shown(), Entry.A_SECTION, "begin with printers: as docs/configure.md does");
+        return Optional.empty();
+      }
+      return Optional.of(file);
     } catch (YAMLException e) {
       YamlTrouble trouble = YamlTrouble.of(e, bare);
       faults.add(trouble.line(), trouble.fault());

@@ -22,6 +22,9 @@ import org.yaml.snakeyaml.nodes.Tag;
  */
 record Entry(String path, int line, Node node, Faults faults) {
 
+  /** What a section is, in words. */
+  static final String A_SECTION = "a section: keys, each with a colon and a value";
+
   static int lineOf(Node node) {
     return node.getStartMark().getLine() + 1;
   }
@@ -121,7 +124,7 @@ record Entry(String path, int line, Node node, Faults faults) {
         addChild(tuple, children);
       }
     } else if (!isBlank()) {
-      tell(shown(), "a section: keys, each with a colon and a value", "");
+      tell(shown(), A_SECTION, "");
     }
     return children;
   }

@@ -34,6 +34,18 @@ final class Fields {
   }
 
   private static void tellUnknown(Entry child, String label, List<String> labels) {
+    if (label.equals("<<")) {
+      child
+          .faults()
+          .add(
+              child.line(),
+              Fault.of(
+                  child.path(),
+                  "a merge key",
+                  "keys written out",
+                  "or an alias, *name, in the place of a whole section"));
+      return;
+    }
     String nearest = Nearest.to(label, labels).orElseThrow();
     String elsewhere =
         Keys.ALL.stream()

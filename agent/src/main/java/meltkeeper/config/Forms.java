@@ -35,7 +35,7 @@ final class Forms {
     double from = Double.parseDouble(bound);
     double to = Double.parseDouble(most);
     return Form.of(
-        "above " + bound + ", to " + most + ", " + unit,
+        "above " + bound + ", to " + most + (unit.isEmpty() ? "" : ", " + unit),
         "",
         text -> decimal(text).filter(value -> value > from && value <= to));
   }
@@ -73,6 +73,11 @@ final class Forms {
             Optional.of(text)
                 .filter(words -> !words.isBlank() && words.length() <= longest)
                 .filter(words -> words.chars().noneMatch(Character::isISOControl)));
+  }
+
+  /** A name that stands in a section; whether it does is for the reader to check. */
+  static Form<String> name(String section) {
+    return Form.of("a name from " + section, "", Optional::of);
   }
 
   static Form<Path> path(String allowed) {

@@ -101,10 +101,9 @@ final class Keys {
           Form.section("sections like hot-end, by index"),
           "all as hot-end says");
 
-  private static final Form<String> NAME = Forms.text(40);
-
-  static final Key<String> BROKER = key(Section.FROM, "broker", NAME, NONE);
-  static final Key<String> MAPPING = key(Section.FROM, "mapping", NAME, "required with broker");
+  static final Key<String> BROKER = key(Section.FROM, "broker", Forms.name("brokers"), NONE);
+  static final Key<String> MAPPING =
+      key(Section.FROM, "mapping", Forms.name("mappings"), "required with broker");
   static final Key<String> SERIAL =
       key(
           Section.FROM,
@@ -162,7 +161,7 @@ final class Keys {
   static final Key<Double> SPREAD =
       key(Section.BELIEF, "spread", Forms.numberAbove("0", "5", "of the logarithm"), "0.5");
   static final Key<Double> SHAPE =
-      key(Section.BELIEF, "shape", Forms.numberAbove("0", "50", "no unit"), "2");
+      key(Section.BELIEF, "shape", Forms.numberAbove("0", "50", ""), "2");
   static final Key<Double> SHAPE_SPREAD =
       key(
           Section.BELIEF,

@@ -10,7 +10,7 @@ final class Nearest {
 
   private Nearest() {}
 
-  /** The choice with the fewest edits, one that begins alike counting as one edit. */
+  /** The choice with the fewest edits; what follows a first word of it counts as one edit. */
   static Optional<String> to(String typed, Collection<String> choices) {
     return choices.stream().min(Comparator.comparingInt(choice -> distance(typed, choice)));
   }
@@ -18,8 +18,11 @@ final class Nearest {
   private static int distance(String typed, String choice) {
     String a = typed.toLowerCase(Locale.ROOT).replace('_', '-');
     String b = choice.toLowerCase(Locale.ROOT);
-    boolean beginsAlike = a.length() > 2 && b.length() > 2 && (a.startsWith(b) || b.startsWith(a));
-    return beginsAlike ? Math.min(1, edits(a, b)) : edits(a, b);
+    int least = edits(a, b);
+    for (int dash = b.indexOf('-'); dash > 0; dash = b.indexOf('-', dash + 1)) {
+      least = Math.min(least, 1 + edits(a, b.substring(0, dash)));
+    }
+    return least;
   }
 
   /** Levenshtein distance with swapped neighbours as one edit (optimal string alignment). */

@@ -48,7 +48,7 @@ final class ShopReader {
       file.tellMissing(Keys.PRINTERS);
     } else if (printerEntries.isEmpty()) {
       Entry entry = fields.entryOrBlank(Keys.PRINTERS);
-      entry.tell(entry.shown(), "at least one printer", "");
+      entry.tell(entry.shown(), "at least one printer", "add one below its name");
     }
     PrinterReader printerReader =
         new PrinterReader(brokerEntries.keySet(), mappingEntries.keySet());

@@ -32,7 +32,7 @@ record YamlTrouble(int line, Fault fault) {
           new Meaning(
               "found unexpected end of stream",
               "a closing quote for each opening one",
-              "close the quote that opens above or here"),
+              "close the quote"),
           new Meaning(
               "expected ',' or",
               "a comma between entries and a closing bracket after the last",
@@ -57,7 +57,8 @@ record YamlTrouble(int line, Fault fault) {
     for (Meaning meaning : MEANINGS) {
       if (message.contains(meaning.message())) {
         return new YamlTrouble(
-            line, Fault.of("", shown(line, text), meaning.allowed(), meaning.mend()));
+            line,
+            Fault.of("", shown(line, text), meaning.allowed(), meaning.mend() + began(e, line)));
       }
     }
     return e instanceof ReaderException reader
@@ -70,6 +71,14 @@ record YamlTrouble(int line, Fault fault) {
                 "remove it, and save the file as UTF-8"))
         : new YamlTrouble(
             line, Fault.of("", shown(line, text), "YAML", "the parser says: " + problem(e)));
+  }
+
+  private static String began(YAMLException e, int line) {
+    if (e instanceof MarkedYAMLException marked && marked.getContextMark() != null) {
+      int first = marked.getContextMark().getLine() + 1;
+      return first == line ? "" : " (it began in line " + first + ")";
+    }
+    return "";
   }
 
   private static String problem(YAMLException e) {
