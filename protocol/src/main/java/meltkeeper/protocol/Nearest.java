@@ -12,14 +12,20 @@ public final class Nearest {
 
   /**
    * The known word with the fewest edits (a letter inserted, dropped, changed, or two neighbours
-   * exchanged; case aside) from the word found; empty when none is nearer than half the letters of
-   * the longer one. The first in order among equals.
+   * exchanged; case aside) from the word found. When none is nearer than half the letters of the
+   * longer one, a word that begins with the one found, if that has three letters or more. The first
+   * in order among equals.
    */
   public static Optional<String> to(String found, Collection<String> known) {
     return known.stream()
         .sorted()
         .filter(word -> 2 * edits(found, word) < Math.max(found.length(), word.length()) + 1)
-        .min(Comparator.comparingInt(word -> edits(found, word)));
+        .min(Comparator.comparingInt(word -> edits(found, word)))
+        .or(() -> known.stream().sorted().filter(word -> begins(found, word)).findFirst());
+  }
+
+  private static boolean begins(String found, String known) {
+    return found.length() >= 3 && known.regionMatches(true, 0, found, 0, found.length());
   }
 
   /** Optimal string alignment distance. */

@@ -17,7 +17,9 @@ class NearestTest {
     "NOZLE, nozzle",
     "heatbreak, heat-break",
     "l-14, L-014",
-    "L-015, L-014"
+    "L-015, L-014",
+    "noz, nozzle",
+    "Heat, heat-break"
   })
   void slip_isTracedToTheWordMeant(String found, String meant) {
     assertThat(Nearest.to(found, KNOWN)).contains(meant);
