@@ -8,7 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import meltkeeper.protocol.Fault;
 
 /**
@@ -17,32 +16,7 @@ import meltkeeper.protocol.Fault;
  */
 public final class ConfigReader {
 
-  /** Where the file is looked for when none is named, in this order. */
-  public static final List<Path> USUAL_PLACES =
-      List.of(Path.of("meltkeeper.yaml"), Path.of("/etc/meltkeeper/meltkeeper.yaml"));
-
   private ConfigReader() {}
-
-  /** The first of the {@link #USUAL_PLACES} where there is a file. */
-  public static Result readUsual() {
-    return readFirst(USUAL_PLACES);
-  }
-
-  static Result readFirst(List<Path> places) {
-    return places.stream()
-        .filter(Files::exists)
-        .findFirst()
-        .map(ConfigReader::read)
-        .orElseGet(
-            () ->
-                faulty(
-                    new Fault(
-                        "",
-                        "--config",
-                        "no file",
-                        places.stream().map(Path::toString).collect(Collectors.joining(" or ")),
-                        "write one of them, or name yours: --config FILE")));
-  }
 
   /** The configuration in a file. */
   public static Result read(Path file) {

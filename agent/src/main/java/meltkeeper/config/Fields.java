@@ -4,7 +4,10 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import meltkeeper.protocol.Fault;
+import meltkeeper.protocol.Nearest;
 
 /**
  * The values of a section with fixed keys. Whatever is wrong is told to the section's faults, and a
@@ -46,13 +49,12 @@ final class Fields {
                   "or an alias, *name, in the place of a whole section"));
       return;
     }
-    String nearest = Nearest.to(label, labels).orElseThrow();
-    String elsewhere =
+    Optional<String> nearest = Nearest.to(label, labels).map(known -> "the nearest is " + known);
+    Optional<String> elsewhere =
         Keys.ALL.stream()
             .filter(key -> key.label().equals(label))
-            .map(key -> "; " + label + " belongs in " + key.section().path())
-            .findFirst()
-            .orElse("");
+            .map(key -> label + " belongs in " + key.section().path())
+            .findFirst();
     child
         .faults()
         .add(
@@ -61,7 +63,9 @@ final class Fields {
                 child.path(),
                 "the key " + label,
                 String.join(", ", labels),
-                "the nearest is " + nearest + elsewhere));
+                Stream.of(nearest, elsewhere)
+                    .flatMap(Optional::stream)
+                    .collect(Collectors.joining("; "))));
   }
 
   Entry section() {

@@ -9,6 +9,7 @@ import java.util.OptionalLong;
 import java.util.Set;
 import meltkeeper.ledger.Limits;
 import meltkeeper.protocol.HotEnd;
+import meltkeeper.protocol.Nearest;
 import meltkeeper.source.serial.SerialSettings;
 import meltkeeper.source.tcp.TcpSettings;
 
@@ -104,7 +105,7 @@ final class PrinterReader {
                 : "a name from " + section + ": " + String.join(", ", known),
             Nearest.to(name, known)
                 .map(nearest -> "the nearest is " + nearest)
-                .orElse("add the section " + section));
+                .orElse("name one of them, or add it"));
     return false;
   }
 

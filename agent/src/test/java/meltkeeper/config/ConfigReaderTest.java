@@ -6,7 +6,6 @@ import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -15,20 +14,15 @@ import java.util.Set;
 import meltkeeper.config.HotEndSettings.Encoder;
 import meltkeeper.ledger.Limits;
 import meltkeeper.part.Belief;
-import meltkeeper.part.Costs;
 import meltkeeper.part.Kind;
-import meltkeeper.protocol.JobState;
 import meltkeeper.protocol.Signal;
 import meltkeeper.protocol.mapping.JsonPath;
 import meltkeeper.protocol.mapping.Mapping;
 import meltkeeper.protocol.mapping.MessageRule;
 import meltkeeper.protocol.mapping.PayloadForm;
-import meltkeeper.protocol.mapping.TimeFormat;
-import meltkeeper.protocol.mapping.TimeRule;
 import meltkeeper.protocol.mapping.TopicPattern;
 import meltkeeper.protocol.mapping.ValueRule;
 import meltkeeper.source.mqtt.BrokerSettings;
-import meltkeeper.source.serial.SerialSettings;
 import meltkeeper.source.tcp.TcpSettings;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -36,113 +30,6 @@ import org.junit.jupiter.api.io.TempDir;
 class ConfigReaderTest {
 
   private static final String LEAST = "printers:\n  egret: { from: { tcp: 192.0.2.7:8899 } }\n";
-
-  @Test
-  void example_read_givesExactlyItsSettings() {
-    Settings settings = Shop.settings(Shop.document("example.yaml"));
-
-    HotEndSettings hotEnd =
-        new HotEndSettings(new Limits(150, OptionalLong.empty()), 40, Encoder.DIRECTIONAL);
-    assertThat(settings)
-        .isEqualTo(
-            new Settings(
-                "jdbc:sqlite:" + Path.of("meltkeeper.db").toAbsolutePath(),
-                new HostPort("127.0.0.1", 8266),
-                ZoneId.systemDefault(),
-                Map.of("shop", plainBroker("shop", "tcp://127.0.0.1:1883")),
-                Map.of("status-json", statusJson(), "plain-values", plainValues()),
-                Map.of(
-                    "heron",
-                    new PrinterSettings(
-                        "heron", new From.Mqtt("shop", "status-json"), hotEnd, Map.of()),
-                    "ibis",
-                    new PrinterSettings(
-                        "ibis",
-                        new From.Serial(
-                            new SerialSettings(
-                                "ibis", "/dev/ttyUSB0", 115_200, Duration.ofSeconds(2))),
-                        hotEnd,
-                        Map.of()),
-                    "egret",
-                    new PrinterSettings(
-                        "egret",
-                        new From.Tcp(
-                            new TcpSettings("egret", "192.0.2.7", 8899, Duration.ofSeconds(2))),
-                        hotEnd,
-                        Map.of())),
-                Map.of(
-                    "liner",
-                    kind("liner", 4.5, 15, new Belief(600, 0.35, 2.5, 0.4, 10, 3, 220)),
-                    "nozzle",
-                    kind("nozzle", 12, 10, new Belief(1200, 0.5, 2, 0.4, 10, 3, 220)),
-                    "heat-break",
-                    kind("heat-break", 0, 0, new Belief(5000, 0.7, 2, 0.4, 10, 3, 220))),
-                Optional.of(new Costs("EUR", 25, 18))));
-  }
-
-  private static BrokerSettings plainBroker(String name, String url) {
-    return new BrokerSettings(
-        name,
-        URI.create(url),
-        5,
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty(),
-        Optional.empty());
-  }
-
-  private static Mapping statusJson() {
-    return new Mapping(
-        "status-json",
-        List.of(
-            new MessageRule(
-                TopicPattern.of("plant/{printer}/status"),
-                PayloadForm.JSON,
-                Optional.of(new TimeRule(JsonPath.of("/at"), TimeFormat.ISO)),
-                List.of(
-                    plain(Signal.HOT_END_TEMPERATURE, "/hotend/now"),
-                    plain(Signal.HOT_END_TARGET, "/hotend/set"),
-                    new ValueRule(
-                        Signal.HEATER_DUTY,
-                        JsonPath.of("/hotend/pwm"),
-                        0.0078740157,
-                        0,
-                        Map.of(),
-                        0),
-                    plain(Signal.FILAMENT_COMMANDED, "/feed/asked"),
-                    plain(Signal.FILAMENT_MEASURED, "/feed/seen"),
-                    new ValueRule(
-                        Signal.JOB_STATE,
-                        JsonPath.of("/job/state"),
-                        1,
-                        0,
-                        Map.of(
-                            "RUN", JobState.PRINTING,
-                            "HOLD", JobState.PAUSED,
-                            "REST", JobState.IDLE),
-                        0),
-                    plain(Signal.JOB, "/job/name"),
-                    plain(Signal.MATERIAL, "/spool/material")))));
-  }
-
-  private static Mapping plainValues() {
-    return new Mapping(
-        "plain-values",
-        List.of(
-            new MessageRule(
-                TopicPattern.of("plant/{printer}/hotend/now"),
-                PayloadForm.NUMBER,
-                Optional.empty(),
-                List.of(plain(Signal.HOT_END_TEMPERATURE, "")))));
-  }
-
-  private static ValueRule plain(Signal signal, String at) {
-    return ValueRule.plain(signal, JsonPath.of(at));
-  }
-
-  private static Kind kind(String name, double price, double swapMinutes, Belief belief) {
-    return new Kind(name, price, swapMinutes, Optional.of(belief), Optional.empty());
-  }
 
   @Test
   void printersAlone_read_leavesTheRestToDefaults() {
@@ -319,26 +206,6 @@ class ConfigReaderTest {
   }
 
   @Test
-  void usualPlaces_whereOnlyTheSecondExists_readsTheSecond(@TempDir Path folder) throws Exception {
-    Path second = Files.writeString(folder.resolve("second.yaml"), LEAST);
-
-    Result result = ConfigReader.readFirst(List.of(folder.resolve("first.yaml"), second));
-
-    assertThat(result).isInstanceOf(Result.Valid.class);
-  }
-
-  @Test
-  void usualPlaces_withoutAFile_namesWhereItLooked(@TempDir Path folder) {
-    Path first = folder.resolve("first.yaml");
-    Path second = folder.resolve("second.yaml");
-
-    assertThat(ConfigReader.readFirst(List.of(first, second)))
-        .hasToString(
-            "Faulty[faults=[--config: found \"no file\"; allowed: %s or %s; write one of them, or name yours: --config FILE]]"
-                .formatted(first, second));
-  }
-
-  @Test
   void missingFile_read_namesWhereItWasLookedFor(@TempDir Path folder) {
     Path file = folder.resolve("absent.yaml");
 
@@ -358,5 +225,13 @@ class ConfigReaderTest {
   @Test
   void folder_readAsAFile_saysSo(@TempDir Path folder) {
     assertThat(ConfigReader.read(folder).toString()).contains("allowed: a file");
+  }
+
+  private static ValueRule plain(Signal signal, String at) {
+    return ValueRule.plain(signal, JsonPath.of(at));
+  }
+
+  private static Kind kind(String name, double price, double swapMinutes, Belief belief) {
+    return new Kind(name, price, swapMinutes, Optional.of(belief), Optional.empty());
   }
 }
