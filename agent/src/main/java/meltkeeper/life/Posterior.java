@@ -110,6 +110,11 @@ public final class Posterior {
     return estimate(new LifeMeasure(row -> Gamma.logGamma(1 + 1 / row.shape())));
   }
 
+  /** Share of new parts alive at an age, reference hours above 0. */
+  public Estimate aliveAt(double hours) {
+    return estimate(new SurvivalMeasure(hours));
+  }
+
   /** The Weibull shape. */
   public Estimate shape() {
     List<Marginal> marginals = components.stream().map(Component::logShape).toList();

@@ -1,5 +1,6 @@
 package meltkeeper.life;
 
+import java.util.List;
 import meltkeeper.part.Ending;
 import meltkeeper.part.Exposure;
 
@@ -98,6 +99,15 @@ public final class Risk {
       }
     }
     return low;
+  }
+
+  /** P(at least one fails), of parts that have nothing to do with each other. */
+  public static double ofAny(List<Double> risks) {
+    double allAlive = 0;
+    for (double risk : risks) {
+      allAlive += Math.log1p(-risk);
+    }
+    return -Math.expm1(allAlive);
   }
 
   private double riskOf(PartLife part, Exposure perHour, double hours) {

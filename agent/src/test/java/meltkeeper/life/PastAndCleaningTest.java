@@ -93,4 +93,54 @@ class PastAndCleaningTest {
     nearly(new Ageing(220, 10, 0, 2).hours(spell), 140);
     nearly(new Ageing(220, 10, 0, 1).hours(spell), 100);
   }
+
+  @Test
+  void uncertainPasts_posterior_denseGrid() {
+    List<PartLife> parts =
+        List.of(
+            withPast(JAMMED, 60),
+            PartLife.of("L-2", at(220, 300), FITTED).withPast(new PriorPast(200, 100, 220)),
+            Lives.failed("L-3", at(220, 650)));
+    Posterior posterior = Posterior.of(Lives.LINER, parts);
+    double all = 0;
+    double logLife = 0;
+    double logShape = 0;
+    int cells = 120;
+    for (int i = 0; i < cells; i++) {
+      for (int j = 0; j < cells; j++) {
+        double u = Math.log(600) + 0.35 * 12 * ((i + 0.5) / cells - 0.5);
+        double v = Math.log(2.5) + 0.4 * 12 * ((j + 0.5) / cells - 0.5);
+        double z = Math.pow((u - Math.log(600)) / 0.35, 2) + Math.pow((v - Math.log(2.5)) / 0.4, 2);
+        double density =
+            Math.exp(-z / 2)
+                * lateEntry(u, v, 480, 120, 60, true)
+                * lateEntry(u, v, 300, 200, 100, false)
+                * lateEntry(u, v, 650, 0, 0, true);
+        all += density;
+        logLife += density * u;
+        logShape += density * v;
+      }
+    }
+    // The grid, its sums and the normal past are all written apart from the code under test.
+    relatively(posterior.expectation((row, life) -> life), logLife / all, 1e-5);
+    relatively(posterior.expectation(Row::logShape), logShape / all, 1e-4);
+  }
+
+  private static double lateEntry(
+      double u, double v, double hours, double mean, double sd, boolean failed) {
+    double shape = Math.exp(v);
+    double eta = Math.exp(u);
+    double sum = 0;
+    double all = 0;
+    int steps = sd > 0 ? 60 : 1;
+    for (int k = 0; k < steps; k++) {
+      double past = sd > 0 ? (k + 0.5) / steps * (mean + 6 * sd) : mean;
+      double weight = sd > 0 ? Math.exp(-Math.pow((past - mean) / sd, 2) / 2) : 1;
+      double age = past + hours;
+      double chance = Math.exp(Math.pow(past / eta, shape) - Math.pow(age / eta, shape));
+      sum += weight * chance * (failed ? shape / eta * Math.pow(age / eta, shape - 1) : 1);
+      all += weight;
+    }
+    return sum / all;
+  }
 }

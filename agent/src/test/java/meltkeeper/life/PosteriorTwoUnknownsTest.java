@@ -44,6 +44,8 @@ class PosteriorTwoUnknownsTest {
     relatively(failure.mean(), 0.0777975213, 1e-4);
     quantiles(failure, 0.0275811299, 0.0691139497, 0.157751943);
     relatively(risk.ofUnseenPart(PRESENT, at(220, 24)), 0.0709788758, 1e-4);
+    relatively(posterior.aliveAt(550).mean(), 0.619244067, 1e-4);
+    relatively(covariance(posterior), -0.0105178503, 1e-4);
   }
 
   @Test
@@ -58,6 +60,14 @@ class PosteriorTwoUnknownsTest {
     Risk risk = new Risk(posterior);
     relatively(risk.ofPart(PRESENT, at(220, 24)).mean(), 0.0435798448, 1e-4);
     relatively(risk.ofUnseenPart(PRESENT, at(220, 24)), 0.0373431447, 1e-4);
+    relatively(posterior.aliveAt(550).mean(), 0.707178833, 1e-4);
+    relatively(covariance(posterior), 0.00693979764, 1e-4);
+  }
+
+  private static double covariance(Posterior p) {
+    double u = p.expectation((row, logLife) -> logLife);
+    double v = p.expectation(Row::logShape);
+    return p.expectation((row, logLife) -> (logLife - u) * (row.logShape() - v));
   }
 
   static void moments(Posterior p, double life, double lifeSd, double shape, double shapeSd) {

@@ -44,6 +44,23 @@ class RiskTest {
   }
 
   @Test
+  void anyOfNone_noRisk_andOneSureFailureIsSure() {
+    assertThat(Risk.ofAny(List.of())).isZero();
+    assertThat(Risk.ofAny(List.of(0.2, 1.0))).isEqualTo(1);
+  }
+
+  @Test
+  void survival_fallsWithAge() {
+    double before = 1;
+    for (double hours : new double[] {1, 100, 400, 700, 2000}) {
+      Estimate alive = POSTERIOR.aliveAt(hours);
+      assertThat(alive.mean()).isLessThan(before);
+      assertThat(alive.p5()).isLessThanOrEqualTo(alive.p95());
+      before = alive.mean();
+    }
+  }
+
+  @Test
   void hotterBatch_riskRises() {
     assertThat(RISK.meanOfPart(FITTED, at(237, 24)))
         .isGreaterThan(RISK.meanOfPart(FITTED, at(220, 24)));
