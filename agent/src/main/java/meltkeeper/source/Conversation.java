@@ -152,7 +152,7 @@ public final class Conversation {
     if (report.isBusy()) {
       pending = Optional.of(new Pending(request, nowNanos + patienceNanos));
     } else if (report.rejects(request)) {
-      reject(request, nowNanos);
+      reject(request);
     } else if (report.acknowledges()) {
       pending = Optional.empty();
       patienceNanos = PATIENCE.toNanos();
@@ -164,12 +164,12 @@ public final class Conversation {
   }
 
   /** The acknowledgement of a rejected request is still to come. */
-  private void reject(Request request, long nowNanos) {
+  private void reject(Request request) {
     if (request instanceof Once once) {
       unknown.add(once);
       printing &= once != Once.PROGRESS;
     } else {
-      poll(nowNanos);
+      temperatures = Temperatures.POLLED;
     }
   }
 
@@ -179,13 +179,8 @@ public final class Conversation {
     if (request instanceof Once once) {
       dueNanos.put(once, nowNanos);
     } else if (triesForReports >= TRIES_FOR_REPORTS) {
-      poll(nowNanos);
+      temperatures = Temperatures.POLLED;
     }
-  }
-
-  private void poll(long nowNanos) {
-    temperatures = Temperatures.POLLED;
-    dueNanos.put(Once.TEMPERATURES, nowNanos);
   }
 
   private Optional<Request> choose(long nowNanos) {
@@ -195,7 +190,7 @@ public final class Conversation {
     }
     if (temperatures == Temperatures.AUTOMATIC
         && nowNanos - temperatureNanos >= PERIODS_UNTIL_STALE * reportNanos()) {
-      poll(nowNanos);
+      temperatures = Temperatures.POLLED;
     }
     Optional<Once> next = Optional.empty();
     for (Once request : Once.values()) {

@@ -7,6 +7,8 @@ import meltkeeper.protocol.Received;
 import meltkeeper.source.Inlet;
 import meltkeeper.source.SteadyClock;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Hands the messages of one connection over to the inlet, one at a time, until it is retired. The
@@ -14,6 +16,8 @@ import org.jspecify.annotations.Nullable;
  * not taken over is sent again on the next connection.
  */
 final class Delivery {
+
+  private static final Logger LOG = LoggerFactory.getLogger(Delivery.class);
 
   private final String broker;
   private final Inlet inlet;
@@ -46,6 +50,10 @@ final class Delivery {
       return true;
     } catch (InterruptedException e) {
       // The order of messages is kept only if none is taken over after one that was not.
+      retired = true;
+      return false;
+    } catch (RuntimeException e) {
+      LOG.error("broker {}: a message on {} was not taken over", broker, topic, e);
       retired = true;
       return false;
     } finally {

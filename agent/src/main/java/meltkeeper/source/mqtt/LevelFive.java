@@ -99,6 +99,8 @@ final class LevelFive implements Link, MqttCallback {
   public void messageArrived(String topic, MqttMessage message) throws MqttException {
     if (order.delivery().deliver(topic, message.getPayload(), message.isRetained())) {
       client.messageArrivedComplete(message.getId(), message.getQos());
+    } else {
+      lost.complete("a message was not taken over");
     }
   }
 

@@ -10,6 +10,7 @@ import java.time.Duration;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
 import meltkeeper.protocol.Origin;
 import meltkeeper.protocol.Received;
@@ -232,6 +233,28 @@ class MqttSourceTest {
         second.start(inlet);
         awaitTexts(inlet, List.of("1", "2"));
       }
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {5, 3})
+  void inletThatFails_isTriedAgainWithTheSameMessage(int protocol) throws Exception {
+    Catch inlet = new Catch();
+    AtomicInteger failures = new AtomicInteger(2);
+    try (Mosquitto broker = Mosquitto.in(folder).start();
+        MqttSource source = source(broker.url(), protocol);
+        Publisher heron = new Publisher(broker.url())) {
+      source.start(
+          received -> {
+            if (failures.getAndDecrement() > 0) {
+              throw new IllegalStateException("the disk is full, says this test");
+            }
+            inlet.accept(received);
+          });
+      awaitUp(source);
+      heron.publish("plant/heron/status", "1");
+      heron.publish("plant/heron/status", "2");
+      awaitTexts(inlet, List.of("1", "2"));
     }
   }
 
