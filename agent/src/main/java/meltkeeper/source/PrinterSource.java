@@ -5,8 +5,6 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.TimeUnit;
-import java.util.random.RandomGenerator;
 import meltkeeper.protocol.Origin;
 import meltkeeper.protocol.Payload;
 import meltkeeper.protocol.Received;
@@ -37,7 +35,7 @@ public final class PrinterSource implements Source {
   private final WireOpener opener;
   private final PrinterPace pace;
   private final SteadyClock clock;
-  private final Backoff backoff;
+  private final Retries retries;
   private final Object lifecycle = new Object();
   private @Nullable Thread thread;
   private volatile boolean closed;
@@ -48,8 +46,7 @@ public final class PrinterSource implements Source {
     this.opener = opener;
     this.pace = pace;
     this.clock = clock;
-    this.backoff =
-        new Backoff(pace.firstPause(), pace.longestPause(), RandomGenerator.getDefault());
+    this.retries = new Retries(printer, pace.firstPause(), pace.longestPause());
   }
 
   @Override
@@ -118,12 +115,9 @@ public final class PrinterSource implements Source {
     if (closed) {
       return;
     }
-    Duration pause = backoff.next();
-    String words = reason + "; next try in " + pause.toMillis() + " ms";
-    state = SourceState.down(words);
-    LOG.warn("{}: {}", printer, words);
+    state = retries.failed(reason);
     try {
-      TimeUnit.NANOSECONDS.sleep(pause.toNanos());
+      retries.pause();
     } catch (InterruptedException e) {
       LOG.debug("{}: closed while waiting", printer);
     }
@@ -173,9 +167,8 @@ public final class PrinterSource implements Source {
         handOver(Origin.Direction.IN, line);
       }
       if (!lines.isEmpty() && !state.isUp()) {
-        backoff.reset();
-        state = SourceState.up("listening on " + opener.place());
-        LOG.info("{}: listening on {}", printer, opener.place());
+        retries.settled();
+        state = retries.succeeded("listening on " + opener.place());
       }
       lines.clear();
     }

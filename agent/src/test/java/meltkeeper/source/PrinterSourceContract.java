@@ -99,9 +99,7 @@ public abstract class PrinterSourceContract {
   @Test
   protected void nothingButRequests_isEverSent() {
     source.start(inlet);
-    await()
-        .atMost(SOON)
-        .until(() -> printer.heard().stream().filter("M114"::equals).count() > 5);
+    await().atMost(SOON).until(() -> printer.heard().stream().filter("M114"::equals).count() > 5);
 
     assertThat(printer.heard()).containsOnly("M155 S1", "M105", "M27", "M114");
   }
@@ -156,8 +154,7 @@ public abstract class PrinterSourceContract {
     }
     await()
         .atMost(SOON)
-        .until(
-            () -> inlet.texts().stream().filter(text -> text.contains("busy")).count() == 6);
+        .until(() -> inlet.texts().stream().filter(text -> text.contains("busy")).count() == 6);
     assertThat(printer.heard()).containsExactly("M155 S1");
 
     printer.follow(ScriptedPrinter.POLLED);

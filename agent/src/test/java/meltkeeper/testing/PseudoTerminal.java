@@ -37,10 +37,7 @@ public final class PseudoTerminal {
     running =
         RunningProgram.start(
             log,
-            List.of(
-                program.toString(),
-                "PTY,link=" + device + ",rawer",
-                "TCP:127.0.0.1:" + port));
+            List.of(program.toString(), "PTY,link=" + device + ",rawer", "TCP:127.0.0.1:" + port));
     await("the device is there").atMost(Duration.ofSeconds(20)).until(() -> Files.exists(device));
   }
 

@@ -5,11 +5,11 @@ import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
-import java.util.random.RandomGenerator;
-import meltkeeper.source.Backoff;
 import meltkeeper.source.Inlet;
+import meltkeeper.source.Retries;
 import meltkeeper.source.Source;
 import meltkeeper.source.SourceState;
 import meltkeeper.source.SteadyClock;
@@ -51,7 +51,7 @@ public final class MqttSource implements Source {
   private final List<String> filters;
   private final SteadyClock clock;
   private final Timing timing;
-  private final Backoff backoff;
+  private final Retries retries;
   private final Object lifecycle = new Object();
   private @Nullable Thread thread;
   private @Nullable Delivery delivery;
@@ -77,8 +77,8 @@ public final class MqttSource implements Source {
     this.filters = List.copyOf(new LinkedHashSet<>(filters));
     this.clock = clock;
     this.timing = timing;
-    this.backoff =
-        new Backoff(timing.firstPause(), timing.longestPause(), RandomGenerator.getDefault());
+    this.retries =
+        new Retries("broker " + broker.name(), timing.firstPause(), timing.longestPause());
   }
 
   @Override
@@ -143,8 +143,7 @@ public final class MqttSource implements Source {
     Link link = newLink(inlet);
     try {
       link.open();
-      state = SourceState.up("connected to " + broker.url());
-      LOG.info("broker {}: connected to {}", broker.name(), broker.url());
+      state = retries.succeeded("connected to " + broker.url());
       return stay(link);
     } finally {
       link.close();
@@ -160,12 +159,12 @@ public final class MqttSource implements Source {
       } catch (TimeoutException e) {
         // The library has been seen to lose a connection without telling.
         reason = link.isUp() ? Optional.empty() : Optional.of("the connection is gone");
-      } catch (java.util.concurrent.ExecutionException e) {
+      } catch (ExecutionException e) {
         throw new IllegalStateException("bug: a loss never fails", e);
       }
     }
     if (System.nanoTime() - begin >= timing.settled().toNanos()) {
-      backoff.reset();
+      retries.settled();
     }
     return reason.get();
   }
@@ -205,12 +204,9 @@ public final class MqttSource implements Source {
   }
 
   private void pause(String reason) {
-    java.time.Duration pause = backoff.next();
-    String words = reason + "; next try in " + pause.toMillis() + " ms";
-    state = SourceState.down(words);
-    LOG.warn("broker {}: {}", broker.name(), words);
+    state = retries.failed(reason);
     try {
-      TimeUnit.NANOSECONDS.sleep(pause.toNanos());
+      retries.pause();
     } catch (InterruptedException e) {
       LOG.debug("broker {}: closed while waiting", broker.name());
     }

@@ -21,15 +21,51 @@ record Certificates(Path folder) {
    */
   Certificates issue(String name) throws IOException, InterruptedException {
     openssl(
-        "req", "-x509", "-newkey", "ec", "-pkeyopt", "ec_paramgen_curve:prime256v1", "-nodes",
-        "-keyout", "ca.key", "-out", "ca.crt", "-days", "2", "-subj", "/CN=Plant label authority");
+        "req",
+        "-x509",
+        "-newkey",
+        "ec",
+        "-pkeyopt",
+        "ec_paramgen_curve:prime256v1",
+        "-nodes",
+        "-keyout",
+        "ca.key",
+        "-out",
+        "ca.crt",
+        "-days",
+        "2",
+        "-subj",
+        "/CN=Plant label authority");
     openssl(
-        "req", "-newkey", "ec", "-pkeyopt", "ec_paramgen_curve:prime256v1", "-nodes", "-keyout",
-        "broker.key", "-out", "broker.csr", "-subj", "/CN=broker");
+        "req",
+        "-newkey",
+        "ec",
+        "-pkeyopt",
+        "ec_paramgen_curve:prime256v1",
+        "-nodes",
+        "-keyout",
+        "broker.key",
+        "-out",
+        "broker.csr",
+        "-subj",
+        "/CN=broker");
     Files.writeString(folder.resolve("names"), "subjectAltName=" + name + "\n");
     openssl(
-        "x509", "-req", "-in", "broker.csr", "-CA", "ca.crt", "-CAkey", "ca.key",
-        "-CAcreateserial", "-out", "broker.crt", "-days", "2", "-extfile", "names");
+        "x509",
+        "-req",
+        "-in",
+        "broker.csr",
+        "-CA",
+        "ca.crt",
+        "-CAkey",
+        "ca.key",
+        "-CAcreateserial",
+        "-out",
+        "broker.crt",
+        "-days",
+        "2",
+        "-extfile",
+        "names");
     return this;
   }
 
