@@ -23,9 +23,9 @@ public final class Calibration {
     SimulatedShop next(int failures, Random random);
   }
 
-  /** Takes the number of shops in each row, 400 where none is given. */
+  /** Takes the number of shops in each row, 300 where none is given. */
   public static void main(String[] arguments) {
-    int shops = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 400;
+    int shops = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 300;
     System.out.println(
         "| shops | failures | life | shape | halving | regret: median | 90 % | calendar: median"
             + " | advice cheaper |");
