@@ -39,6 +39,7 @@ class OneSampleFitTest {
     nearly(fit.covariance().get(0).get(0), 0.0424128936);
     nearly(fit.covariance().get(0).get(1), 0.0271278424);
     nearly(fit.covariance().get(1).get(1), 0.0851546887);
+    nearly(new Weibull(fit.intercept(), -fit.logScale()).quantile(0.1), 164.022439);
   }
 
   @Test
@@ -54,7 +55,13 @@ class OneSampleFitTest {
     published(fit.standardError(LOG_SCALE), 0.292, 3);
     Weibull life = new Weibull(fit.intercept(), -fit.logScale());
     published(life.meanHours(), 540.175, 3);
+    nearly(fit.lifeHours(), 606.004798);
+    nearly(fit.shape(), 1.72562575);
+    nearly(fit.covariance().get(0).get(0), 0.0421609365);
     nearly(fit.covariance().get(0).get(1), 0.0270202020);
+    nearly(fit.covariance().get(1).get(1), 0.0851029424);
+    within(fit.wald(LOG_LIFE, 0.95).exp(), 405.226423, 906.263250);
+    within(shape(fit.wald(LOG_SCALE, 0.95)), 0.974160736, 3.05676890);
     nearly(life.quantile(0.1), 164.481845);
   }
 

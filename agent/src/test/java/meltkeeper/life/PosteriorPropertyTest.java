@@ -63,6 +63,11 @@ class PosteriorPropertyTest {
     relatively(belief.shape().p50(), 2.5, 1e-4);
     // Mean of a normal(10, 3) cut below 3, computed in R 4.2.2.
     relatively(belief.halving().mean(), 10.0794455, 1e-5);
+    relatively(
+        Math.sqrt(
+            belief.expectation(row -> Math.pow(row.ageing().halvingKelvin() - 10.0794455, 2))),
+        2.90474960,
+        1e-5);
     relatively(belief.logEvidence() + 1, 1, 1e-6);
   }
 

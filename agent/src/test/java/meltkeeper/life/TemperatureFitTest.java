@@ -257,6 +257,15 @@ class TemperatureFitTest {
   }
 
   @Test
+  void classH_lognormalArrhenius_referenceFit() {
+    Maximum fit = fit(Family.LOGNORMAL, PublishedData.classH(Thermal::arrheniusCovariate));
+    nearly(fit.intercept(), -7.28341121);
+    nearly(fit.slope(), 0.649375743);
+    nearly(fit.scale(), 0.249262909);
+    nearly(fit.logLikelihood(), -313.558224);
+  }
+
+  @Test
   void oneTemperature_fit_noContrast() {
     assertThat(
             LifeRegression.onCovariate(Family.WEIBULL, PublishedData.nistCells(t -> 0, 105)).fit())

@@ -102,6 +102,12 @@ class ThermalTest {
     nearly(Exposure.of(220, 250).plus(Exposure.of(245, 120)).referenceHours(220, 10), 928.822510);
   }
 
+  @Test
+  void bandMean_standsForHoursSpreadEvenlyInIt() {
+    nearly(Exposure.of(217.5, 1).referenceHours(220, 10), 0.840896415);
+    nearly(Thermal.rampHours(1, 215, 220, 220, 10), 0.845111189);
+  }
+
   @ParameterizedTest
   @CsvSource({
     "1, 215, 220, 0.845111189",
