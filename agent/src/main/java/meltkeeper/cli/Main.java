@@ -45,7 +45,9 @@ public final class Main {
             .addSubcommand(new RunCommand())
             .addSubcommand(new CheckCommand())
             .addSubcommand(new RecordCommand())
-            .addSubcommand(new ReplayCommand());
+            .addSubcommand(new ReplayCommand())
+            .addSubcommand(PartCommand.line(OpenDesk::of))
+            .addSubcommand(new ReportCommand(OpenDesk::of));
     line.setOut(out);
     line.setErr(err);
     line.setExecutionExceptionHandler(new Complaints());

@@ -1,0 +1,59 @@
+package meltkeeper.cli;
+
+import java.util.List;
+import meltkeeper.config.Settings;
+import meltkeeper.desk.Desk;
+import meltkeeper.desk.Shop;
+import meltkeeper.desk.When;
+import meltkeeper.store.Store;
+import meltkeeper.store.sql.Stores;
+
+/**
+ * The shop's desk, open for the length of one command.
+ *
+ * @param store closed with it
+ * @param nowNanos the wall clock when it was opened, nanoseconds since 1970
+ */
+record OpenDesk(Store store, Shop shop, long nowNanos) implements AutoCloseable {
+
+  /** How a command comes by a desk. */
+  interface Opening {
+
+    /**
+     * Opens the desk of a configuration.
+     *
+     * @throws FaultsException when the configuration is at fault
+     * @throws meltkeeper.store.StoreException when the store cannot be opened
+     */
+    OpenDesk open(ConfigFile config);
+  }
+
+  /** The desk over the store that the configuration names, now. */
+  static OpenDesk of(ConfigFile config) {
+    Settings settings = config.settings();
+    return new OpenDesk(
+        Stores.open(settings.storeUrl()), shop(settings), System.currentTimeMillis() * 1_000_000);
+  }
+
+  private static Shop shop(Settings settings) {
+    return new Shop(
+        List.copyOf(settings.printers().keySet()),
+        List.copyOf(settings.kinds().values()),
+        settings.costs(),
+        settings.zone());
+  }
+
+  Desk desk() {
+    return Desk.of(store, shop);
+  }
+
+  /** Reads times as this shop tells them. */
+  When when() {
+    return new When(shop.zone(), nowNanos);
+  }
+
+  @Override
+  public void close() {
+    store.close();
+  }
+}
