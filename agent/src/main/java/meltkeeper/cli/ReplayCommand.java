@@ -91,7 +91,7 @@ final class ReplayCommand implements Callable<Integer> {
   private void take(String line, Intake intake) {
     lines++;
     RecordingLine.parse(line, intake::accept, intake::rejected);
-    if (!credit && lines % COMMIT_EVERY_LINES == 0) {
+    if (lines % COMMIT_EVERY_LINES == 0) {
       intake.commit();
     }
   }

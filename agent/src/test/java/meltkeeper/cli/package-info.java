@@ -1,0 +1,4 @@
+@NullMarked
+package meltkeeper.cli;
+
+import org.jspecify.annotations.NullMarked;
