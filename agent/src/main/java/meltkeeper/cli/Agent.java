@@ -1,5 +1,6 @@
 package meltkeeper.cli;
 
+import io.javalin.util.JavalinBindException;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -7,8 +8,8 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import meltkeeper.config.Settings;
-import meltkeeper.desk.PartHeat;
-import meltkeeper.desk.PartHeats;
+import meltkeeper.desk.Desk;
+import meltkeeper.desk.PartLine;
 import meltkeeper.metrics.Metrics;
 import meltkeeper.metrics.Sight;
 import meltkeeper.pipeline.Intake;
@@ -34,7 +35,8 @@ final class Agent implements AutoCloseable {
   private final Settings settings;
   private final Pipeline pipeline;
   private final List<Source> sources;
-  private final PartHeats heats;
+  private final SteadyClock clock;
+  private final Desk desk;
   private final Metrics metrics;
   private final Web web;
 
@@ -45,20 +47,34 @@ final class Agent implements AutoCloseable {
    */
   Agent(Settings settings, Store store, SteadyClock clock, Duration commitEvery) {
     this.settings = settings;
+    this.clock = clock;
     store.claim();
-    this.heats = new PartHeats(store);
+    this.desk = Desk.of(store, OpenDesk.shop(settings));
     this.pipeline =
         new Pipeline(
             new Intake(Joints.decoders(settings), Joints.limits(settings), store), commitEvery);
     this.sources =
         Joints.sources(settings, broker -> Session.kept(Installation.of(settings), broker), clock);
     this.metrics = new Metrics(this::sight);
-    this.web = new Web(settings.listen().host(), settings.listen().port(), this::overview, metrics);
+    this.web = served();
     sources.forEach(source -> source.start(pipeline::accept));
     LOG.info(
         "listening to {} for {} printers",
         sources.stream().map(Source::name).collect(Collectors.joining(", ")),
         settings.printers().size());
+  }
+
+  private Web served() {
+    try {
+      return new Web(settings.listen().host(), settings.listen().port(), this::overview, metrics);
+    } catch (JavalinBindException e) {
+      metrics.close();
+      pipeline.close();
+      throw new FailedException(
+          "the page cannot be served on "
+              + settings.listen()
+              + ", which is in use or not this computer's; end what uses it, or set http.listen");
+    }
   }
 
   /** A steady clock that does not begin before the last reading that the store knows. */
@@ -88,16 +104,23 @@ final class Agent implements AutoCloseable {
 
   private Sight sight() {
     Live live = pipeline.live();
-    return new Sight(live, Dressing.fitted(heats(live)), sourcesUp());
+    return new Sight(
+        live,
+        Dressing.fitted(desk.parts().heats().heats(Dressing.totals(live), nowNanos())),
+        sourcesUp());
   }
 
   private Overview overview() {
     Live live = pipeline.live();
-    return Dressing.overview(live, heats(live), sourcesUp());
+    return Overview.of(live, parts(live), sourcesUp());
   }
 
-  private List<PartHeat> heats(Live live) {
-    return heats.heats(Dressing.totals(live), System.currentTimeMillis() * 1_000_000);
+  private List<PartLine> parts(Live live) {
+    return desk.parts().parts(Dressing.totals(live), nowNanos());
+  }
+
+  private long nowNanos() {
+    return clock.now().wallNanos();
   }
 
   /** Ends the sources first, then takes in what waits, and commits. */

@@ -43,6 +43,7 @@ public final class Main {
     CommandLine line =
         new CommandLine(new Main())
             .addSubcommand(new RunCommand())
+            .addSubcommand(new DemoCommand())
             .addSubcommand(new CheckCommand())
             .addSubcommand(new RecordCommand())
             .addSubcommand(new ReplayCommand())

@@ -35,7 +35,8 @@ record OpenDesk(Store store, Shop shop, long nowNanos) implements AutoCloseable 
         Stores.open(settings.storeUrl()), shop(settings), System.currentTimeMillis() * 1_000_000);
   }
 
-  private static Shop shop(Settings settings) {
+  /** What the configuration says of the shop. */
+  static Shop shop(Settings settings) {
     return new Shop(
         List.copyOf(settings.printers().keySet()),
         List.copyOf(settings.kinds().values()),

@@ -2,6 +2,7 @@ package meltkeeper.cli;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -48,6 +49,11 @@ final class PartListCommand extends DeskCommand {
       out().println("No such part. Make one known: meltkeeper part add KIND");
       return;
     }
+    table(parts, open.shop().zone()).print(out());
+  }
+
+  /** The parts as a table for people. */
+  static TextTable table(List<PartLine> parts, ZoneId zone) {
     TextTable table =
         new TextTable(
             "Part", "Kind", "Variant", "Standing", "Since", ">Hot h", "Most at °C", ">Filament m");
@@ -57,16 +63,16 @@ final class PartListCommand extends DeskCommand {
           part.kind(),
           part.variant().orElse(""),
           standing(part),
-          part.fitted().map(place -> since(place, open)).orElse(""),
+          part.fitted().map(place -> since(place, zone)).orElse(""),
           tenths(part.hotHours()),
           part.mostIn().orElse(""),
           tenths(part.filamentMetres()));
     }
-    table.print(out());
+    return table;
   }
 
-  private static String since(PartLine.Place place, OpenDesk open) {
-    return Moments.words(Moments.nanos(place.since()), open.shop().zone());
+  private static String since(PartLine.Place place, ZoneId zone) {
+    return Moments.words(Moments.nanos(place.since()), zone);
   }
 
   static String standing(PartLine part) {

@@ -39,7 +39,7 @@ final class RecordCommand implements Callable<Integer> {
     Settings settings = config.settings();
     CountDownLatch stopped = new CountDownLatch(1);
     CountDownLatch closed = new CountDownLatch(1);
-    Runtime.getRuntime().addShutdownHook(new Thread(() -> stop(stopped, closed), "stop"));
+    StopSignal.arrange(stopped, closed);
     SteadyClock clock = new SteadyClock();
     List<Source> sources = Joints.sources(settings, broker -> Session.passing(), clock);
     try (RecordingWriter writer = new RecordingWriter(out)) {
@@ -57,15 +57,6 @@ final class RecordCommand implements Callable<Integer> {
     } finally {
       sources.forEach(Source::close);
       closed.countDown();
-    }
-  }
-
-  private static void stop(CountDownLatch stopped, CountDownLatch closed) {
-    stopped.countDown();
-    try {
-      closed.await();
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
     }
   }
 }

@@ -30,14 +30,7 @@ final class RunCommand implements Callable<Integer> {
     Settings settings = config.settings();
     CountDownLatch stopped = new CountDownLatch(1);
     CountDownLatch closed = new CountDownLatch(1);
-    Runtime.getRuntime()
-        .addShutdownHook(
-            new Thread(
-                () -> {
-                  stopped.countDown();
-                  awaitQuietly(closed);
-                },
-                "stop"));
+    StopSignal.arrange(stopped, closed);
     try (Store store = Stores.open(settings.storeUrl());
         Agent agent = new Agent(settings, store, Agent.clockFor(store), Agent.USUAL_COMMIT)) {
       LOG.info("page on http://{}:{}/", settings.listen().host(), agent.port());
@@ -46,13 +39,5 @@ final class RunCommand implements Callable<Integer> {
       closed.countDown();
     }
     return 0;
-  }
-
-  private static void awaitQuietly(CountDownLatch latch) {
-    try {
-      latch.await();
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    }
   }
 }

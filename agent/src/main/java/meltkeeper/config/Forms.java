@@ -16,7 +16,6 @@ final class Forms {
   private static final Pattern NUMBER =
       Pattern.compile("[-+]?(\\d{1,40}(\\.\\d{0,40})?|\\.\\d{1,40})([eE][-+]?\\d{1,3})?");
   private static final Pattern WHOLE = Pattern.compile("[-+]?\\d{1,9}");
-  private static final Pattern DURATION = Pattern.compile("(\\d{1,9})(ms|s|m|h|d)");
 
   private Forms() {}
 
@@ -57,12 +56,13 @@ final class Forms {
   }
 
   static Form<Duration> duration(String least, String most) {
-    Duration from = span(least).orElseThrow();
-    Duration to = span(most).orElseThrow();
+    Duration from = Span.of(least).orElseThrow();
+    Duration to = Span.of(most).orElseThrow();
     return Form.of(
         least + " to " + most,
         "write a whole number and its unit, ms, s, m, h or d: 2s",
-        text -> span(text).filter(value -> value.compareTo(from) >= 0 && value.compareTo(to) <= 0));
+        text ->
+            Span.of(text).filter(value -> value.compareTo(from) >= 0 && value.compareTo(to) <= 0));
   }
 
   static Form<String> text(int longest) {
@@ -121,22 +121,5 @@ final class Forms {
     return NUMBER.matcher(text).matches()
         ? Optional.of(new BigDecimal(text).doubleValue()).filter(Double::isFinite)
         : Optional.empty();
-  }
-
-  private static Optional<Duration> span(String text) {
-    var parts = DURATION.matcher(text);
-    return parts.matches()
-        ? Optional.of(unit(parts.group(2)).multipliedBy(Long.parseLong(parts.group(1))))
-        : Optional.empty();
-  }
-
-  private static Duration unit(String name) {
-    return switch (name) {
-      case "ms" -> Duration.ofMillis(1);
-      case "s" -> Duration.ofSeconds(1);
-      case "m" -> Duration.ofMinutes(1);
-      case "h" -> Duration.ofHours(1);
-      default -> Duration.ofDays(1);
-    };
   }
 }

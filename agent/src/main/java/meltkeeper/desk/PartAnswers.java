@@ -2,6 +2,7 @@ package meltkeeper.desk;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import meltkeeper.ledger.Bucket;
 import meltkeeper.ledger.Tally;
@@ -59,6 +60,17 @@ public final class PartAnswers {
     Shelf shelf = new Shelf(store.parts(), shop.zone());
     return answer(
         shelf.part(id).orElseThrow(() -> new RefusedException(List.of(shelf.unknown(id)))));
+  }
+
+  /**
+   * Every part, by id, up to this moment.
+   *
+   * @param totals the hot ends' committed totals now
+   */
+  public List<PartLine> parts(Map<HotEnd, Tally> totals, long nowNanos) {
+    return heats.heats(totals, nowNanos).stream()
+        .map(heat -> PartLine.of(heat.part(), heat.tally()))
+        .toList();
   }
 
   /** What each part has been through, for whoever shows or learns from it. */

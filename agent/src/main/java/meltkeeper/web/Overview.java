@@ -1,8 +1,11 @@
 package meltkeeper.web;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import meltkeeper.desk.PartLine;
 import meltkeeper.pipeline.Live;
 
 /**
@@ -16,13 +19,13 @@ import meltkeeper.pipeline.Live;
  */
 public record Overview(
     List<PrinterView> printers,
-    List<PartView> parts,
+    List<PartLine> parts,
     Map<String, Boolean> sources,
     List<String> unknownPrinters,
     Optional<String> storeTrouble) {
 
   /** What the live snapshot and the parts show. */
-  public static Overview of(Live live, List<PartView> parts, Map<String, Boolean> sources) {
+  public static Overview of(Live live, List<PartLine> parts, Map<String, Boolean> sources) {
     return new Overview(
         PrinterView.of(live), parts, sources, live.unknownPrinters(), live.trouble());
   }
@@ -32,5 +35,17 @@ public record Overview(
     parts = List.copyOf(parts);
     sources = Map.copyOf(sources);
     unknownPrinters = List.copyOf(unknownPrinters);
+  }
+
+  /** Where a part is, or how it ended, for a person. */
+  public static String place(PartLine part) {
+    return part.fitted()
+        .map(at -> "on " + at.printer() + (at.hotEnd() == 0 ? "" : "/" + at.hotEnd()))
+        .orElse(part.ending());
+  }
+
+  /** A number for a person. */
+  public static String tenths(BigDecimal value) {
+    return value.setScale(1, RoundingMode.HALF_UP).toPlainString();
   }
 }

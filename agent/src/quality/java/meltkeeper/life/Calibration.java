@@ -74,7 +74,6 @@ public final class Calibration {
 
   private static double regret(
       List<ShopOutcome> outcomes, ToDoubleFunction<ShopOutcome> which, double share) {
-    return 100
-        * ShopOutcome.at(outcomes.stream().map(o -> which.applyAsDouble(o)).toList(), share);
+    return 100 * ShopOutcome.at(outcomes.stream().map(o -> which.applyAsDouble(o)).toList(), share);
   }
 }

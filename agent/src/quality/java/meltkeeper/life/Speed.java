@@ -11,8 +11,8 @@ import java.util.function.IntSupplier;
 import meltkeeper.part.Exposure;
 
 /**
- * Prints the processor time that the whole answer of {@code life} takes for some numbers of parts, as a multiple
- * of the maximum-likelihood fit of the same parts in the same run.
+ * Prints the processor time that the whole answer of {@code life} takes for some numbers of parts,
+ * as a multiple of the maximum-likelihood fit of the same parts in the same run.
  */
 public final class Speed {
 
@@ -32,8 +32,7 @@ public final class Speed {
       List<PartLife> parts = PosteriorPropertyTest.shop(count, 3);
       List<Observation> rows = rows(parts);
       ReplacementCosts costs = new ReplacementCosts(10.75, 28.75);
-      double fit =
-          millis(() -> LifeRegression.onCovariate(Family.WEIBULL, rows).fit().hashCode());
+      double fit = millis(() -> LifeRegression.onCovariate(Family.WEIBULL, rows).fit().hashCode());
       double posterior = millis(() -> Posterior.of(Lives.LINER, parts).failures());
       double answer =
           millis(
