@@ -141,7 +141,9 @@ class ReplayTest {
   @Test
   void check_ofAFaultyConfiguration_listsEveryFaultAndExitsWith2() throws IOException {
     Path file = folder.resolve("faulty.yaml");
-    Files.writeString(file, "brokres: {}\nhttp: { listen: nowhere }\nprinters: {}\n");
+    Files.writeString(
+        file,
+        "brokres: {}\nhttp: { listen: nowhere }\nprinters: { heron: { from: { tcp: 192.0.2.7:8899 } } }\n");
 
     assertThat(run("check", "--config", file.toString())).isEqualTo(2);
     assertThat(err.toString().lines())

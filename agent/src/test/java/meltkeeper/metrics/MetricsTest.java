@@ -2,10 +2,15 @@ package meltkeeper.metrics;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
 import meltkeeper.ledger.Tally;
 import meltkeeper.part.Exposure;
 import meltkeeper.pipeline.HotEndLive;
@@ -78,5 +83,33 @@ class MetricsTest {
     try (Metrics metrics = new Metrics(MetricsTest::sight)) {
       assertThat(metrics.scrape()).doesNotContain("meltkeeper_hot_end_target_celsius{");
     }
+  }
+
+  @Test
+  void documentedMetrics_areThoseThatAreServed() throws IOException {
+    Set<String> documented =
+        Files.readAllLines(Path.of("../docs/metrics.md")).stream()
+            .filter(line -> line.startsWith("| `"))
+            .map(line -> "meltkeeper_" + line.substring(3, line.indexOf('`', 3)))
+            .collect(Collectors.toSet());
+    try (Metrics metrics = new Metrics(MetricsTest::sight)) {
+      Set<String> served =
+          metrics
+              .scrape()
+              .lines()
+              .filter(line -> line.startsWith("# TYPE meltkeeper_"))
+              .map(line -> line.substring("# TYPE ".length(), line.lastIndexOf(' ')))
+              .collect(Collectors.toSet());
+      assertThat(served).isNotEmpty().allMatch(documented::contains);
+      assertThat(documented).containsAll(served);
+      assertThat(documented)
+          .isEqualTo(ShopMetric.ALL.stream().map(MetricsTest::nameOf).collect(Collectors.toSet()));
+    }
+  }
+
+  private static String nameOf(ShopMetric metric) {
+    return "meltkeeper_"
+        + metric.name()
+        + (metric.form() == ShopMetric.Form.COUNTER ? "_total" : "");
   }
 }
