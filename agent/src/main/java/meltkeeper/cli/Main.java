@@ -52,7 +52,7 @@ public final class Main {
     line.setOut(out);
     line.setErr(err);
     line.setExecutionExceptionHandler(new Complaints());
-    line.setParameterExceptionHandler(new UsageComplaints(line.getParameterExceptionHandler()));
+    line.setParameterExceptionHandler(new UsageComplaints());
     return line.execute(args);
   }
 }

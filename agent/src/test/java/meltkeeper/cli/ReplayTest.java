@@ -153,8 +153,14 @@ class ReplayTest {
   }
 
   @Test
-  void unknownCommand_exitsWith2() {
-    assertThat(run("rnu")).isEqualTo(2);
-    assertThat(err.toString()).contains("run");
+  void unknownCommand_exitsWith2AndNamesTheNearest() {
+    assertThat(run("prat")).isEqualTo(2);
+    assertThat(err.toString()).contains("'prat'", "did you mean part?", "try: meltkeeper --help");
+  }
+
+  @Test
+  void unknownOption_exitsWith2AndNamesTheNearest() {
+    assertThat(run("check", "--confg", "x")).isEqualTo(2);
+    assertThat(err.toString()).contains("--confg", "did you mean --config?");
   }
 }
