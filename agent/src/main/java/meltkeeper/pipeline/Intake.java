@@ -151,6 +151,17 @@ public final class Intake implements Outlet {
     trouble = Optional.of(why);
   }
 
+  /** Notes that the store answered: all is well again once nothing waits for it. */
+  void answered() {
+    if (!hasNews()) {
+      trouble = Optional.empty();
+    }
+  }
+
+  boolean isInTrouble() {
+    return trouble.isPresent();
+  }
+
   /**
    * Looks whether parts were fitted or taken off by whatever process, and cuts the buckets there.
    *

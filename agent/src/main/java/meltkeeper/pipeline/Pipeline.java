@@ -29,7 +29,6 @@ public final class Pipeline implements AutoCloseable {
   private final Thread writer;
   private volatile Live live;
   private volatile boolean closing;
-  private boolean inTrouble;
 
   /**
    * Starts the writer.
@@ -105,18 +104,18 @@ public final class Pipeline implements AutoCloseable {
   }
 
   private void storing(Runnable action) {
+    boolean wasInTrouble = intake.isInTrouble();
     try {
       action.run();
-      if (inTrouble) {
+      intake.answered();
+      if (wasInTrouble && !intake.isInTrouble()) {
         LOG.info("store: written again, nothing was lost");
-        inTrouble = false;
       }
     } catch (StoreException e) {
       String why = String.valueOf(e.getMessage());
       intake.failed(why);
-      if (!inTrouble) {
+      if (!wasInTrouble) {
         LOG.error("store: {}; credits are kept in memory and tried again", why);
-        inTrouble = true;
       }
     }
   }

@@ -132,6 +132,25 @@ class IntakeTest {
   }
 
   @Test
+  void trouble_lastsUntilNothingWaitsForTheStore() {
+    FailingStore failing = new FailingStore(store);
+    Intake intake = new Intake(Heard.DECODER, hotEnd -> Limits.DEFAULT, failing);
+    plateau(intake, 0, 100);
+    failing.fail(true);
+    assertThatThrownBy(intake::commit).hasMessage("the disk is full");
+    intake.failed("the disk is full");
+
+    intake.noticeFittings();
+    intake.answered();
+    assertThat(intake.live().trouble()).contains("the disk is full");
+
+    failing.fail(false);
+    intake.commit();
+    intake.answered();
+    assertThat(intake.live().trouble()).isEmpty();
+  }
+
+  @Test
   void message_withSeveralReadings_isCountedOnceAReason() {
     Intake intake = intake();
     intake.accept(Heard.celsius(10, 220));
