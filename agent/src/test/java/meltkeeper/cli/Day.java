@@ -4,6 +4,8 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 
 /**
  * One day of a printer in closed form, its corners at whole tens of seconds: each hour heats from
@@ -19,8 +21,17 @@ final class Day {
   /** In one hour: the last 75 of 200 K up, to 237, and the first 87 of 212 K down. */
   static final double HOT_SECONDS = 24 * (100 * 75 / 200.0 + 3300 + 100 * 87 / 212.0);
 
-  /** In one hour: the plateau, 5 of 12 K up in 10 s, and 5 of 212 K down in 100 s. */
-  static final double SECONDS_225_TO_230 = 24 * (1900 + 10 * 5 / 12.0 + 100 * 5 / 212.0);
+  /** The same by band, each with its plateau and its share of the three slopes. */
+  static Map<Integer, Double> secondsByBand() {
+    Map<Integer, Double> seconds = new TreeMap<>();
+    for (int band = 150; band < 240; band += 5) {
+      double kelvin = Math.min(band + 5, 237) - band;
+      double slope = band < 225 ? 100 * kelvin / 200 : 10 * kelvin / 12;
+      double plateau = band == 225 ? 1900 : band == 235 ? 1390 : 0;
+      seconds.put(band, 24 * (slope + plateau + 100 * kelvin / 212));
+    }
+    return seconds;
+  }
 
   private Day() {}
 

@@ -123,8 +123,13 @@ class DayOverBrokerTest {
 
     Tally tally = stored();
     assertThat(tally.exposure().hotNanos() / 1e9).isCloseTo(Day.HOT_SECONDS, withinPercentage(0.1));
-    assertThat(tally.exposure().in(225).nanos() / 1e9)
-        .isCloseTo(Day.SECONDS_225_TO_230, withinPercentage(0.1));
+    assertThat(tally.exposure().bands().keySet()).isEqualTo(Day.secondsByBand().keySet());
+    Day.secondsByBand()
+        .forEach(
+            (band, seconds) ->
+                assertThat(tally.exposure().in(band).nanos() / 1e9)
+                    .as("band " + band)
+                    .isCloseTo(seconds, withinPercentage(0.1)));
     assertThat(tally.commandedMicrometres()).isEqualTo(Day.SECONDS * 1500L);
     assertThat(tally.unobservedNanos()).isZero();
   }
