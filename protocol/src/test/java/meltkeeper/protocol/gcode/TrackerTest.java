@@ -3,13 +3,7 @@ package meltkeeper.protocol.gcode;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Random;
-import meltkeeper.protocol.JobState;
-import meltkeeper.protocol.NoticeKind;
-import meltkeeper.protocol.Rejected;
-import meltkeeper.protocol.Signal;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -272,47 +266,6 @@ class TrackerTest {
     assertThat(tracker.filamentMillimetres(1)).isCloseTo(27.4, within(1e-12));
   }
 
-  @Test
-  void linesSentAgain_afterAResendRequest_countOnce() {
-    run("N0 M110", "N1 M83", "N2 G1 X1 E1", "N3 G1 X2 E1", "N4 G1 X3 E1");
-    tracker.resendFrom(3);
-    run("N3 G1 X2 E1", "N4 G1 X3 E1", "N5 G1 X4 E1");
-
-    assertThat(total()).isEqualTo(4);
-  }
-
-  @Test
-  void resendRequest_comingTwice_changesNothing() {
-    run("N1 M83", "N2 G1 X1 E1", "N3 G1 X2 E1");
-    tracker.resendFrom(2);
-    run("N2 G1 X1 E1");
-    tracker.resendFrom(2);
-    run("N2 G1 X1 E1", "N3 G1 X2 E1", "N4 G1 X3 E1");
-    tracker.resendFrom(9);
-    run("N5 G1 X3 E1");
-
-    assertThat(total()).isEqualTo(4);
-  }
-
-  @Test
-  void lineNumbers_setAnew_countFromThere() {
-    run("M83", "N1 G1 X1 E1", "N2 G1 X2 E1");
-    tracker.resendFrom(1);
-    run("N0 M110", "N1 G1 X1 E1", "M110 N7", "N8 G1 X1 E1");
-    tracker.resendFrom(8);
-    run("N8 G1 X1 E1");
-
-    assertThat(total()).isEqualTo(4);
-  }
-
-  /** Section 3.3.1: line numbers may be repeated. */
-  @Test
-  void lineNumbers_repeatedUnasked_count() {
-    run("N5 M83", "N5 G1 X1 E1", "N5 G1 X1 E1", "N1 G1 X1 E1");
-
-    assertThat(total()).isEqualTo(3);
-  }
-
   @ParameterizedTest(name = "seed {0}")
   @ValueSource(longs = {71, 72, 73, 74, 75, 76})
   void longProgram_inAbsoluteAndRelativeWords_givesTheSameTotals(long seed) {
@@ -321,19 +274,19 @@ class TrackerTest {
     Told toldRelative = new Told();
     Tracker absolute = new Tracker();
     Tracker relative = new Tracker();
-    step(absolute, toldAbsolute, "M82", "G92 E0");
-    step(relative, toldRelative, "M83");
+    toldAbsolute.step(absolute, "M82", "G92 E0");
+    toldRelative.step(relative, "M83");
     long micrometres = 0;
     long place = 0;
     for (int i = 0; i < 20_000; i++) {
       long length = random.nextInt(10) == 0 ? -random.nextInt(3_000) : random.nextInt(4_000);
       place += length;
       micrometres += length;
-      step(absolute, toldAbsolute, "G1 X" + i % 200 + " E" + place / 1000.0);
-      step(relative, toldRelative, "G1 X" + i % 200 + " E" + length / 1000.0);
+      toldAbsolute.step(absolute, "G1 X" + i % 200 + " E" + place / 1000.0);
+      toldRelative.step(relative, "G1 X" + i % 200 + " E" + length / 1000.0);
       if (random.nextInt(500) == 0) {
         place = random.nextInt(10_000);
-        step(absolute, toldAbsolute, "G92 E" + place / 1000.0);
+        toldAbsolute.step(absolute, "G92 E" + place / 1000.0);
       }
     }
 
@@ -342,75 +295,11 @@ class TrackerTest {
     assertThat(relative.filamentMillimetres(0)).isCloseTo(truth, within(1e-6));
   }
 
-  @ParameterizedTest(name = "seed {0}")
-  @ValueSource(longs = {81, 82, 83, 84, 85, 86})
-  void program_withResendsAnywhere_givesTheTotalOfTheProgramAlone(long seed) {
-    Random random = new Random(seed);
-    List<String> program = new ArrayList<>(List.of("N0 M110", "N1 M83"));
-    long micrometres = 0;
-    for (int n = 2; n < 2_000; n++) {
-      int length = random.nextInt(2_000) - 300;
-      micrometres += length;
-      program.add("N" + n + " G1 X1 E" + length / 1000.0);
-    }
-    for (int n = 0, highest = 0; n < program.size(); n++) {
-      run(program.get(n));
-      highest = Math.max(highest, n);
-      if (n > 2 && random.nextInt(20) == 0) {
-        int from = Math.max(2, highest - random.nextInt(6));
-        tracker.resendFrom(from);
-        n = from - 1;
-      }
-    }
-
-    assertThat(total()).isCloseTo(micrometres / 1000.0, within(1e-6));
-  }
-
   private double total() {
     return tracker.filamentMillimetres(0);
   }
 
   private void run(String... lines) {
-    step(tracker, told, lines);
-  }
-
-  private static void step(Tracker tracker, Told told, String... lines) {
-    for (String line : lines) {
-      tracker.step(CommandLineTest.line(line), told);
-    }
-  }
-
-  private static final class Told implements Effects {
-    final List<String> all = new ArrayList<>();
-
-    List<String> jobs() {
-      return all.stream().filter(what -> what.startsWith("job")).toList();
-    }
-
-    @Override
-    public void job(JobState state) {
-      all.add("job " + state);
-    }
-
-    @Override
-    public void notice(NoticeKind kind, String text) {
-      all.add("notice " + kind);
-    }
-
-    @Override
-    public void printer(Signal signal, double number) {
-      all.add(signal.label() + " " + number);
-    }
-
-    @Override
-    public void hotEnd(int hotEnd, Signal signal, double number) {
-      String name = signal == Signal.FILAMENT_COMMANDED ? "filament" : "target";
-      all.add(name + " " + hotEnd + " " + number);
-    }
-
-    @Override
-    public void rejected(Rejected why) {
-      all.add("rejected " + why.reason() + " " + why.detail());
-    }
+    told.step(tracker, lines);
   }
 }
