@@ -44,7 +44,7 @@ final class RecordCommand implements Callable<Integer> {
     List<Source> sources = Joints.sources(settings, broker -> Session.passing(), clock);
     try (RecordingWriter writer = new RecordingWriter(out)) {
       sources.forEach(source -> source.start(writer));
-      LOG.info("recording {} sources to {}", sources.size(), out);
+      LOG.info("recording to {}", out);
       while (!stopped.await(1, TimeUnit.SECONDS)) {
         writer.flush();
       }
