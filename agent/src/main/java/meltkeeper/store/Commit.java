@@ -12,16 +12,24 @@ import meltkeeper.protocol.HotEnd;
  *     negative when a cut moves them; none is longer than {@link Bucket#LENGTH_NANOS}
  * @param cuts stored buckets that end earlier from now on; carried out before the credits
  * @param accounts as they stand after the last reading that is credited here; the others stay
+ * @param postings alerts that the same readings caused
  */
-public record Commit(List<Bucket> credits, List<Cut> cuts, List<Account> accounts) {
+public record Commit(
+    List<Bucket> credits, List<Cut> cuts, List<Account> accounts, List<Posting> postings) {
 
   /** A commit that changes nothing. */
   public static final Commit NOTHING = new Commit(List.of(), List.of(), List.of());
+
+  /** A commit that calls nobody. */
+  public Commit(List<Bucket> credits, List<Cut> cuts, List<Account> accounts) {
+    this(credits, cuts, accounts, List.of());
+  }
 
   public Commit {
     credits = List.copyOf(credits);
     cuts = List.copyOf(cuts);
     accounts = List.copyOf(accounts);
+    postings = List.copyOf(postings);
     for (Bucket credit : credits) {
       if (Math.subtractExact(credit.untilNanos(), credit.fromNanos()) > Bucket.LENGTH_NANOS) {
         throw new IllegalArgumentException(
@@ -51,6 +59,6 @@ public record Commit(List<Bucket> credits, List<Cut> cuts, List<Account> account
   }
 
   public boolean isEmpty() {
-    return credits.isEmpty() && cuts.isEmpty() && accounts.isEmpty();
+    return credits.isEmpty() && cuts.isEmpty() && accounts.isEmpty() && postings.isEmpty();
   }
 }

@@ -21,6 +21,7 @@ public final class MemoryStore implements Store {
   private final NavigableMap<HotEnd, Account> accounts = new TreeMap<>();
   private final NavigableMap<String, Part> parts = new TreeMap<>();
   private final Set<String> recordings = new HashSet<>();
+  private final MemoryOutbox outbox = new MemoryOutbox();
   private long revision;
 
   private record Key(HotEnd hotEnd, long fromNanos) {}
@@ -33,6 +34,7 @@ public final class MemoryStore implements Store {
   public synchronized void commit(Commit commit) {
     staged(commit).values().forEach(this::keep);
     commit.accounts().forEach(account -> accounts.put(account.hotEnd(), account));
+    outbox.post(commit.postings());
   }
 
   /** The buckets that change, as they will be: an overflow among them leaves all as it was. */
@@ -144,6 +146,11 @@ public final class MemoryStore implements Store {
     }
     commit(last);
     recordings.add(digest);
+  }
+
+  @Override
+  public Outbox outbox() {
+    return outbox;
   }
 
   @Override

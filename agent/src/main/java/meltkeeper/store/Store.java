@@ -69,6 +69,9 @@ public interface Store extends AutoCloseable {
    */
   void keepRecording(String digest, String name, long atNanos, Commit last);
 
+  /** Its alerts; usable as long as the store is open. */
+  Outbox outbox();
+
   /** Gives the claim back. May be called again. */
   @Override
   void close();

@@ -7,6 +7,7 @@ import meltkeeper.ledger.Tally;
 import meltkeeper.part.Part;
 import meltkeeper.protocol.HotEnd;
 import meltkeeper.store.Commit;
+import meltkeeper.store.Outbox;
 import meltkeeper.store.Store;
 import meltkeeper.store.StoreException;
 
@@ -75,6 +76,11 @@ final class FailingStore implements Store {
   @Override
   public void keepRecording(String digest, String name, long atNanos, Commit last) {
     store.keepRecording(digest, name, atNanos, last);
+  }
+
+  @Override
+  public Outbox outbox() {
+    return store.outbox();
   }
 
   @Override

@@ -51,6 +51,11 @@ public final class StoreFixture {
     return new Commit(List.of(credits), List.of(), List.of());
   }
 
+  /** An alert of an episode, some seconds after the morning. */
+  public static Alert alert(Episode episode, Alert.Phase phase, long second) {
+    return new Alert(episode, phase, 0, MORNING + second * SECOND, "told after " + second + " s");
+  }
+
   /** Buckets on and off the lattice, some overlapping as after a clock that was set back. */
   public static List<Bucket> anyBuckets(Random random, HotEnd hotEnd, int count) {
     List<Bucket> buckets = new ArrayList<>();

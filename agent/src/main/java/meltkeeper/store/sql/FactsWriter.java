@@ -92,6 +92,7 @@ final class FactsWriter {
         batch.carryOut();
       }
     }
+    new AlertWriter(connection).post(commit.postings());
   }
 
   private void add(Bucket credit, Batch buckets, Batch heats) throws SQLException {

@@ -16,6 +16,7 @@ import meltkeeper.ledger.Tally;
 import meltkeeper.part.Part;
 import meltkeeper.protocol.HotEnd;
 import meltkeeper.store.Commit;
+import meltkeeper.store.Outbox;
 import meltkeeper.store.Store;
 import meltkeeper.store.StoreException;
 
@@ -194,6 +195,11 @@ final class SqlStore implements Store {
       insert.setLong(3, atNanos);
       insert.executeUpdate();
     }
+  }
+
+  @Override
+  public Outbox outbox() {
+    return new SqlOutbox(file);
   }
 
   @Override

@@ -1,6 +1,7 @@
 package meltkeeper.store.sql;
 
 import static meltkeeper.store.StoreFixture.HERON;
+import static meltkeeper.store.StoreFixture.MORNING;
 import static meltkeeper.store.StoreFixture.account;
 import static meltkeeper.store.StoreFixture.bucket;
 import static meltkeeper.store.StoreFixture.hot;
@@ -9,12 +10,19 @@ import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import meltkeeper.ledger.Tally;
+import meltkeeper.store.Alert;
+import meltkeeper.store.AlertTopic;
 import meltkeeper.store.Commit;
+import meltkeeper.store.Episode;
+import meltkeeper.store.Posting;
 import meltkeeper.store.Store;
+import meltkeeper.store.StoreFixture;
+import meltkeeper.store.Subject;
 
 /**
  * A process of its own that commits for ever and prints the number of each commit once it is done.
- * Commit n credits one hot second to bucket n and to bucket n + 1, and the sum to the account.
+ * Commit n credits one hot second to bucket n and to bucket n + 1, the sum to the account, and
+ * posts an alert.
  */
 final class CommittingProgram {
 
@@ -25,7 +33,16 @@ final class CommittingProgram {
     return new Commit(
         List.of(bucket(HERON, number, second()), bucket(HERON, number + 1, second())),
         List.of(),
-        List.of(account(HERON, total(number + 1))));
+        List.of(account(HERON, total(number + 1))),
+        List.of(new Posting(alert(number), List.of("phone"))));
+  }
+
+  /** The alert of that commit. */
+  static Alert alert(int number) {
+    return StoreFixture.alert(
+        new Episode(AlertTopic.TOO_HOT, new Subject.OfHotEnd(HERON), MORNING + number),
+        Alert.Phase.BEGAN,
+        number);
   }
 
   private static Tally second() {

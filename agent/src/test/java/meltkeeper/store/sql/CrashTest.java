@@ -52,6 +52,8 @@ final class CrashTest {
           .isEqualTo(expected.buckets(HERON, 0, Long.MAX_VALUE));
       assertThat(store.accounts())
           .isEqualTo(List.of(account(HERON, CommittingProgram.total(commits))));
+      assertThat(store.outbox().waiting("phone", Integer.MAX_VALUE))
+          .isEqualTo(expected.outbox().waiting("phone", Integer.MAX_VALUE));
     }
     assertThat(RawFile.rows(directory.resolve("shop.db"), "PRAGMA integrity_check"))
         .containsExactly("ok");

@@ -21,8 +21,15 @@ import meltkeeper.part.Exposure;
 import meltkeeper.part.Part;
 import meltkeeper.part.PartEvent;
 import meltkeeper.part.PriorPast;
+import meltkeeper.store.Acknowledgement;
+import meltkeeper.store.Alert;
+import meltkeeper.store.AlertEntry;
+import meltkeeper.store.AlertTopic;
+import meltkeeper.store.Delivery;
+import meltkeeper.store.Episode;
 import meltkeeper.store.Store;
 import meltkeeper.store.StoreException;
+import meltkeeper.store.Subject;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -58,6 +65,19 @@ final class SchemaTest {
                   new PartEvent.Cleaned(MORNING + 6, 0.7),
                   new PartEvent.Fitted(MORNING + 7, IBIS, Optional.empty()))));
 
+  private static final AlertEntry ALERT_OF_VERSION_1 =
+      new AlertEntry(
+          new Alert(
+              new Episode(AlertTopic.TOO_HOT, new Subject.OfHotEnd(HERON), MORNING),
+              Alert.Phase.BEGAN,
+              0,
+              MORNING,
+              "heron is too hot"),
+          List.of(
+              new Delivery(
+                  "1a6a05743095", "phone", Delivery.State.DEAD, 3, MORNING + 5, "it answered 500")),
+          Optional.of(new Acknowledgement(MORNING + 6, "the shop")));
+
   @Test
   void fileOfVersion1_opens_andHoldsWhatItHeld() throws Exception {
     try (InputStream stored = SchemaTest.class.getResourceAsStream("version-1.sqlite")) {
@@ -72,6 +92,7 @@ final class SchemaTest {
       assertThat(store.buckets(HERON, 0, Long.MAX_VALUE))
           .containsExactly(bucket(HERON, 0, hot(215, 100)), bucket(HERON, 1, hot(220, 50)));
       assertThat(store.hasRecording("d1")).isTrue();
+      assertThat(store.outbox().latest(9)).containsExactly(ALERT_OF_VERSION_1);
     }
   }
 

@@ -82,7 +82,7 @@ final class TroubleTest {
       fill(store, 2_000);
     }
     try (RandomAccessFile bytes = new RandomAccessFile(file.toFile(), "rw")) {
-      for (long page = 4096 * 12L; page < bytes.length(); page += 4096) {
+      for (long page = 4096 * 40L; page < bytes.length(); page += 4096) {
         bytes.seek(page);
         bytes.write(new byte[200]);
       }

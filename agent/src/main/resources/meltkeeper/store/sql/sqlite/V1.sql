@@ -96,3 +96,41 @@ CREATE TABLE recording (
   name     TEXT    NOT NULL,
   at_nanos INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
+
+-- Stretches of trouble, the alerts that tell of them, and how far each has come on its routes.
+CREATE TABLE episode (
+  id                 INTEGER PRIMARY KEY,
+  topic              TEXT    NOT NULL,
+  subject            TEXT    NOT NULL,
+  began_nanos        INTEGER NOT NULL,
+  is_over            INTEGER NOT NULL,
+  acknowledged_nanos INTEGER,
+  acknowledged_by    TEXT,
+  UNIQUE (topic, subject, began_nanos)
+) STRICT;
+
+CREATE INDEX open_episode ON episode (id) WHERE is_over = 0;
+
+CREATE TABLE alert (
+  position INTEGER PRIMARY KEY,
+  id       TEXT    NOT NULL UNIQUE,
+  episode  INTEGER NOT NULL REFERENCES episode (id),
+  phase    TEXT    NOT NULL CHECK (phase IN ('began', 'reminder', 'all-clear')),
+  number   INTEGER NOT NULL,
+  at_nanos INTEGER NOT NULL,
+  text     TEXT    NOT NULL
+) STRICT;
+
+CREATE INDEX alert_of_episode ON alert (episode);
+
+CREATE TABLE delivery (
+  alert      TEXT    NOT NULL REFERENCES alert (id),
+  route      TEXT    NOT NULL,
+  state      TEXT    NOT NULL CHECK (state IN ('waiting', 'delivered', 'dead')),
+  attempts   INTEGER NOT NULL,
+  next_nanos INTEGER NOT NULL,
+  detail     TEXT    NOT NULL,
+  PRIMARY KEY (alert, route)
+) STRICT, WITHOUT ROWID;
+
+CREATE INDEX waiting_delivery ON delivery (route) WHERE state = 'waiting';

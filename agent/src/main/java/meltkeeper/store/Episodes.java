@@ -1,0 +1,108 @@
+package meltkeeper.store;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import meltkeeper.protocol.HotEnd;
+
+/**
+ * Sees to it that an episode calls once: who finds trouble says {@link #begin} and {@link #end} as
+ * often as it likes. Mutable, for one thread.
+ *
+ * <p>An episode found in old readings is kept as history and calls nobody. Should it still go on
+ * when readings have become current again, {@link #tell} calls for it then.
+ */
+public final class Episodes {
+
+  private record Key(AlertTopic topic, Subject subject) {}
+
+  private record Open(Alert latest, boolean hasCalled) {}
+
+  private final Function<AlertTopic, List<String>> routes;
+  private final Map<Key, Open> open = new LinkedHashMap<>();
+  private final List<Posting> pending = new ArrayList<>();
+
+  /**
+   * @param routes the names of those that want a topic
+   * @param open episodes that went on when the store was last written
+   */
+  public Episodes(Function<AlertTopic, List<String>> routes, List<OpenEpisode> open) {
+    this.routes = routes;
+    open.forEach(
+        episode ->
+            this.open.put(
+                key(episode.latest().episode()), new Open(episode.latest(), episode.hasCalled())));
+  }
+
+  private static Key key(Episode episode) {
+    return new Key(episode.topic(), episode.subject());
+  }
+
+  /** True while an episode of that topic and subject goes on. */
+  public boolean isOpen(AlertTopic topic, Subject subject) {
+    return open.containsKey(new Key(topic, subject));
+  }
+
+  /**
+   * Begins an episode, unless it goes on already.
+   *
+   * @param isPast true when the finding is too old to call anybody
+   */
+  public void begin(AlertTopic topic, Subject subject, long atNanos, boolean isPast, String text) {
+    Key key = new Key(topic, subject);
+    if (open.containsKey(key)) {
+      return;
+    }
+    Episode episode = new Episode(topic, subject, atNanos);
+    Alert alert = new Alert(episode, Alert.Phase.BEGAN, 0, atNanos, text);
+    post(alert, !isPast);
+    open.put(key, new Open(alert, !isPast));
+  }
+
+  /** Ends an episode, if one goes on; whoever was called hears of the end, however late. */
+  public void end(AlertTopic topic, Subject subject, long atNanos, String text) {
+    Optional.ofNullable(open.remove(new Key(topic, subject)))
+        .ifPresent(
+            ended ->
+                post(
+                    new Alert(ended.latest().episode(), Alert.Phase.ALL_CLEAR, 0, atNanos, text),
+                    ended.hasCalled()));
+  }
+
+  /** Calls for the episodes of a hot end that began in old readings and go on now. */
+  public void tell(HotEnd hotEnd, long nowNanos) {
+    open.replaceAll(
+        (key, episode) -> {
+          if (episode.hasCalled() || !key.subject().place().equals(Optional.of(hotEnd))) {
+            return episode;
+          }
+          Alert latest = episode.latest();
+          Alert again =
+              new Alert(
+                  latest.episode(),
+                  Alert.Phase.BEGAN,
+                  latest.number() + 1,
+                  nowNanos,
+                  latest.text());
+          post(again, true);
+          return new Open(again, true);
+        });
+  }
+
+  private void post(Alert alert, boolean calls) {
+    pending.add(new Posting(alert, calls ? routes.apply(alert.topic()) : List.of()));
+  }
+
+  /** What is to be posted with the next commit. */
+  public List<Posting> pending() {
+    return List.copyOf(pending);
+  }
+
+  /** Notes that {@link #pending} is safely stored. */
+  public void posted() {
+    pending.clear();
+  }
+}

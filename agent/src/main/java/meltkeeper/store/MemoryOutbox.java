@@ -1,0 +1,120 @@
+package meltkeeper.store;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import meltkeeper.store.Delivery.State;
+
+/** An outbox that is forgotten with its process. Safe for use by several threads. */
+final class MemoryOutbox implements Outbox {
+
+  private final Map<String, Alert> alerts = new LinkedHashMap<>();
+  private final Map<String, Map<String, Delivery>> deliveries = new HashMap<>();
+  private final Map<Episode, Acknowledgement> acknowledged = new HashMap<>();
+  private final Set<Episode> over = new HashSet<>();
+
+  @Override
+  public synchronized void post(List<Posting> postings) {
+    for (Posting posting : postings) {
+      Alert alert = posting.alert();
+      if (alerts.putIfAbsent(alert.id(), alert) == null) {
+        Map<String, Delivery> ofAlert = new TreeMap<>();
+        posting.routes().forEach(route -> ofAlert.put(route, Delivery.of(alert, route)));
+        deliveries.put(alert.id(), ofAlert);
+        if (alert.phase() == Alert.Phase.ALL_CLEAR) {
+          over.add(alert.episode());
+        }
+      }
+    }
+  }
+
+  @Override
+  public synchronized List<Letter> waiting(String route, int most) {
+    List<Letter> letters = new ArrayList<>();
+    for (Alert alert : alerts.values()) {
+      Optional.ofNullable(of(alert).get(route))
+          .filter(delivery -> delivery.state() == State.WAITING && letters.size() < most)
+          .ifPresent(
+              delivery ->
+                  letters.add(
+                      new Letter(
+                          alert,
+                          delivery,
+                          acknowledged.containsKey(alert.episode()),
+                          over.contains(alert.episode()))));
+    }
+    return List.copyOf(letters);
+  }
+
+  private Map<String, Delivery> of(Alert alert) {
+    return deliveries.getOrDefault(alert.id(), new TreeMap<>());
+  }
+
+  @Override
+  public synchronized List<String> routesWaitedOn() {
+    return deliveries.values().stream()
+        .flatMap(ofAlert -> ofAlert.values().stream())
+        .filter(delivery -> delivery.state() == State.WAITING)
+        .map(Delivery::route)
+        .distinct()
+        .sorted()
+        .toList();
+  }
+
+  @Override
+  public synchronized void note(Delivery delivery) {
+    Optional.ofNullable(deliveries.get(delivery.alertId()))
+        .ifPresent(
+            ofAlert ->
+                ofAlert.computeIfPresent(
+                    delivery.route(),
+                    (route, known) -> known.state() == State.WAITING ? delivery : known));
+  }
+
+  @Override
+  public synchronized List<OpenEpisode> open() {
+    Map<Episode, OpenEpisode> open = new LinkedHashMap<>();
+    for (Alert alert : alerts.values()) {
+      if (!over.contains(alert.episode())) {
+        boolean called =
+            !of(alert).isEmpty()
+                || (open.containsKey(alert.episode()) && open.get(alert.episode()).hasCalled());
+        open.put(
+            alert.episode(),
+            new OpenEpisode(alert, called, acknowledged.containsKey(alert.episode())));
+      }
+    }
+    return List.copyOf(open.values());
+  }
+
+  @Override
+  public synchronized List<AlertEntry> latest(int most) {
+    List<Alert> newestFirst = new ArrayList<>(alerts.values());
+    Collections.reverse(newestFirst);
+    return newestFirst.stream()
+        .limit(most)
+        .map(
+            alert ->
+                new AlertEntry(
+                    alert,
+                    List.copyOf(of(alert).values()),
+                    Optional.ofNullable(acknowledged.get(alert.episode()))))
+        .toList();
+  }
+
+  @Override
+  public synchronized boolean acknowledge(Episode episode, Acknowledgement acknowledgement) {
+    if (alerts.values().stream().noneMatch(alert -> alert.episode().equals(episode))) {
+      return false;
+    }
+    acknowledged.putIfAbsent(episode, acknowledgement);
+    return true;
+  }
+}

@@ -1,0 +1,39 @@
+package meltkeeper.store;
+
+import java.util.List;
+
+/**
+ * Alerts, and how far each has come on its routes. Safe for use by several threads, and by several
+ * processes on the same store. Every method throws {@link StoreException} when the store cannot be
+ * reached.
+ */
+public interface Outbox {
+
+  /**
+   * Posts alerts that no commit carries. An alert whose id was posted before is left as it is, and
+   * so are its deliveries.
+   */
+  void post(List<Posting> postings);
+
+  /** What waits on a route, due or not, in the order it was posted. */
+  List<Letter> waiting(String route, int most);
+
+  /** The names of all routes that anything waits on. */
+  List<String> routesWaitedOn();
+
+  /** Notes how an attempt went. A delivery that waits no more stays as it is. */
+  void note(Delivery delivery);
+
+  /** The episodes that go on, in the order they began to be told. */
+  List<OpenEpisode> open();
+
+  /** The latest alerts, the newest first. */
+  List<AlertEntry> latest(int most);
+
+  /**
+   * Notes that somebody has seen to an episode; the first acknowledgement stays.
+   *
+   * @return false when no such episode was posted
+   */
+  boolean acknowledge(Episode episode, Acknowledgement acknowledgement);
+}
