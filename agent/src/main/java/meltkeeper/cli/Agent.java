@@ -12,6 +12,7 @@ import meltkeeper.desk.Desk;
 import meltkeeper.desk.PartLine;
 import meltkeeper.metrics.Metrics;
 import meltkeeper.metrics.Sight;
+import meltkeeper.outlook.OutlookDesk;
 import meltkeeper.pipeline.Intake;
 import meltkeeper.pipeline.Live;
 import meltkeeper.pipeline.Pipeline;
@@ -37,6 +38,8 @@ final class Agent implements AutoCloseable {
   private final List<Source> sources;
   private final SteadyClock clock;
   private final Desk desk;
+  private final OutlookDesk outlook;
+  private final OutlookRounds outlookRounds;
   private final Metrics metrics;
   private final Web web;
 
@@ -50,6 +53,7 @@ final class Agent implements AutoCloseable {
     this.clock = clock;
     store.claim();
     this.desk = Desk.of(store, OpenDesk.shop(settings));
+    this.outlook = new OutlookDesk(store, OpenDesk.shop(settings));
     this.pipeline =
         new Pipeline(
             new Intake(Joints.decoders(settings), Joints.limits(settings), store), commitEvery);
@@ -57,6 +61,7 @@ final class Agent implements AutoCloseable {
         Joints.sources(settings, broker -> Session.kept(Installation.of(settings), broker), clock);
     this.metrics = new Metrics(this::sight);
     this.web = served();
+    this.outlookRounds = new OutlookRounds(outlook, this::nowNanos);
     sources.forEach(source -> source.start(pipeline::accept));
     LOG.info(
         "listening to {} for {} printers",
@@ -107,6 +112,7 @@ final class Agent implements AutoCloseable {
     return new Sight(
         live,
         Dressing.fitted(desk.parts().heats().heats(Dressing.totals(live), nowNanos())),
+        Dressing.forecasts(outlook.latest()),
         sourcesUp());
   }
 
@@ -128,6 +134,7 @@ final class Agent implements AutoCloseable {
   public void close() {
     List<AutoCloseable> inOrder = new ArrayList<>(sources);
     inOrder.add(pipeline);
+    inOrder.add(outlookRounds);
     inOrder.add(web);
     inOrder.add(metrics);
     for (AutoCloseable part : inOrder) {

@@ -4,15 +4,20 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import meltkeeper.desk.PartHeat;
 import meltkeeper.ledger.Tally;
 import meltkeeper.metrics.FittedPart;
+import meltkeeper.metrics.PartForecast;
+import meltkeeper.outlook.FittedOutlook;
 import meltkeeper.pipeline.HotEndLive;
 import meltkeeper.pipeline.Live;
 import meltkeeper.protocol.HotEnd;
 
 /** Dresses what the rooms answer for those who show it. */
 final class Dressing {
+
+  private static final double SECONDS_AN_HOUR = 3600;
 
   private Dressing() {}
 
@@ -40,6 +45,23 @@ final class Dressing {
                           filament(heat.tally()))));
     }
     return fitted;
+  }
+
+  static List<PartForecast> forecasts(List<FittedOutlook> parts) {
+    return parts.stream()
+        .map(
+            part ->
+                new PartForecast(
+                    part.id(),
+                    part.kind(),
+                    part.hotEnd(),
+                    SECONDS_AN_HOUR * part.ageHours().mean(),
+                    part.within24Hours(),
+                    part.within7Days(),
+                    part.due().isPresent()
+                        ? OptionalDouble.of(SECONDS_AN_HOUR * part.due().get().hours())
+                        : OptionalDouble.empty()))
+        .toList();
   }
 
   /** What was seen to move, or what was asked for where nothing sees it. */

@@ -48,6 +48,8 @@ public final class Main {
             .addSubcommand(new RecordCommand())
             .addSubcommand(new ReplayCommand())
             .addSubcommand(PartCommand.line(OpenDesk::of))
+            .addSubcommand(new LifeCommand(OpenDesk::of))
+            .addSubcommand(new RiskCommand(OpenDesk::of))
             .addSubcommand(new ReportCommand(OpenDesk::of));
     line.setOut(out);
     line.setErr(err);

@@ -5,6 +5,8 @@ import meltkeeper.config.Settings;
 import meltkeeper.desk.Desk;
 import meltkeeper.desk.Shop;
 import meltkeeper.desk.When;
+import meltkeeper.outlook.OutlookDesk;
+import meltkeeper.protocol.HotEnd;
 import meltkeeper.store.Store;
 import meltkeeper.store.sql.Stores;
 
@@ -12,9 +14,10 @@ import meltkeeper.store.sql.Stores;
  * The shop's desk, open for the length of one command.
  *
  * @param store closed with it
+ * @param settings of the configuration
  * @param nowNanos the wall clock when it was opened, nanoseconds since 1970
  */
-record OpenDesk(Store store, Shop shop, long nowNanos) implements AutoCloseable {
+record OpenDesk(Store store, Settings settings, long nowNanos) implements AutoCloseable {
 
   /** How a command comes by a desk. */
   interface Opening {
@@ -32,7 +35,7 @@ record OpenDesk(Store store, Shop shop, long nowNanos) implements AutoCloseable 
   static OpenDesk of(ConfigFile config) {
     Settings settings = config.settings();
     return new OpenDesk(
-        Stores.open(settings.storeUrl()), shop(settings), System.currentTimeMillis() * 1_000_000);
+        Stores.open(settings.storeUrl()), settings, System.currentTimeMillis() * 1_000_000);
   }
 
   /** What the configuration says of the shop. */
@@ -44,13 +47,26 @@ record OpenDesk(Store store, Shop shop, long nowNanos) implements AutoCloseable 
         settings.zone());
   }
 
+  Shop shop() {
+    return shop(settings);
+  }
+
   Desk desk() {
-    return Desk.of(store, shop);
+    return Desk.of(store, shop());
+  }
+
+  OutlookDesk outlook() {
+    return new OutlookDesk(store, shop());
+  }
+
+  /** Above this a hot end is hot, °C. */
+  double hotAboveCelsius(HotEnd hotEnd) {
+    return Joints.limits(settings).apply(hotEnd).hotAboveCelsius();
   }
 
   /** Reads times as this shop tells them. */
   When when() {
-    return new When(shop.zone(), nowNanos);
+    return new When(shop().zone(), nowNanos);
   }
 
   @Override

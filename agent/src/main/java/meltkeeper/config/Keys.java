@@ -151,6 +151,7 @@ final class Keys {
       key(Section.KIND, "swap-minutes", Forms.number("0", "1440", "minutes"), "0");
   static final Key<Void> BELIEF = key(Section.KIND, "belief", SECTION, NONE + BY_KIND);
   static final Key<Void> HABIT = key(Section.KIND, "habit", SECTION, NONE);
+  static final Key<Void> CLEANING = key(Section.KIND, "cleaning", SECTION, NONE);
 
   static final Key<Double> LIFE_HOURS =
       key(
@@ -185,6 +186,13 @@ final class Keys {
 
   static final Key<Duration> HABIT_EVERY =
       key(Section.HABIT, "every", Forms.duration("1d", "3650d"), REQUIRED);
+
+  static final Key<Double> CLEANING_MINUTES =
+      key(Section.CLEANING, "minutes", Forms.number("0", "1440", "minutes"), "20");
+  static final Key<Double> CLEANING_MONEY =
+      key(Section.CLEANING, "money", Forms.number("0", "1000000", "in the shop's currency"), "0");
+  static final Key<Double> CLEANING_RESTORES =
+      key(Section.CLEANING, "restores", Forms.number("0", "1", "of its age"), "0.5");
 
   static final Key<String> CURRENCY = key(Section.COSTS, "currency", Forms.text(10), REQUIRED);
   static final Key<Double> LABOUR_PER_HOUR =

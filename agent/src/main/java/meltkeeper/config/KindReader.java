@@ -4,6 +4,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import meltkeeper.part.Belief;
+import meltkeeper.part.CleaningPlan;
 import meltkeeper.part.Kind;
 
 /** Reads one kind of part. */
@@ -40,6 +41,7 @@ final class KindReader {
         Keys.PRICE.defaultValue(),
         Keys.SWAP_MINUTES.defaultValue(),
         Optional.of(belief),
+        Optional.empty(),
         Optional.empty());
   }
 
@@ -53,7 +55,16 @@ final class KindReader {
         fields.has(Keys.BELIEF) ? readBelief(fields.entryOrBlank(Keys.BELIEF), usual) : usual,
         fields
             .entry(Keys.HABIT)
-            .flatMap(habit -> Fields.of(habit, Section.HABIT).need(Keys.HABIT_EVERY)));
+            .flatMap(habit -> Fields.of(habit, Section.HABIT).need(Keys.HABIT_EVERY)),
+        fields.entry(Keys.CLEANING).map(KindReader::readCleaning));
+  }
+
+  private static CleaningPlan readCleaning(Entry entry) {
+    Fields fields = Fields.of(entry, Section.CLEANING);
+    return new CleaningPlan(
+        fields.get(Keys.CLEANING_MINUTES),
+        fields.get(Keys.CLEANING_MONEY),
+        fields.get(Keys.CLEANING_RESTORES));
   }
 
   private static Optional<Belief> readBelief(Entry entry, Optional<Belief> usual) {

@@ -19,6 +19,7 @@ enum Section {
   KIND("kinds.NAME"),
   BELIEF("kinds.NAME.belief"),
   HABIT("kinds.NAME.habit"),
+  CLEANING("kinds.NAME.cleaning"),
   COSTS("costs");
 
   private final String path;

@@ -19,7 +19,7 @@ public final class RefusedException extends RuntimeException {
     return faults;
   }
 
-  static void when(List<Fault> faults) {
+  public static void when(List<Fault> faults) {
     if (!faults.isEmpty()) {
       throw new RefusedException(faults);
     }

@@ -30,11 +30,13 @@ public record Shop(List<String> printers, List<Kind> kinds, Optional<Costs> cost
     return kinds.stream().map(Kind::name).toList();
   }
 
-  Optional<Kind> kind(String name) {
+  /** The kind of that name. */
+  public Optional<Kind> kind(String name) {
     return kinds.stream().filter(kind -> kind.name().equals(name)).findFirst();
   }
 
-  List<Fault> checkPrinter(String printer) {
+  /** The fault of a printer that is not listed. */
+  public List<Fault> checkPrinter(String printer) {
     if (printers.contains(printer)) {
       return List.of();
     }
@@ -50,7 +52,8 @@ public record Shop(List<String> printers, List<Kind> kinds, Optional<Costs> cost
                 .orElse("or add it under printers: in the configuration")));
   }
 
-  List<Fault> checkHotEnd(String printer, int index) {
+  /** The faults of a hot end that cannot be. */
+  public List<Fault> checkHotEnd(String printer, int index) {
     List<Fault> faults = new ArrayList<>(checkPrinter(printer));
     if (index < 0 || index > HotEnd.MAX_INDEX) {
       faults.add(Fault.of("hot-end", index, "0 to " + HotEnd.MAX_INDEX, "the first hot end is 0"));

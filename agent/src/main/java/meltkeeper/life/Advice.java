@@ -19,7 +19,16 @@ public record Advice(
     String because) {
 
   static Advice of(Posterior posterior, ReplacementCosts costs, Optional<CalendarHabit> habit) {
-    AgeReplacement.Cheapest cheapest = AgeReplacement.of(posterior, costs).cheapest();
+    AgeReplacement replacement = AgeReplacement.of(posterior, costs);
+    if (!(costs.planned() > 0)) {
+      return new Advice(
+          OptionalDouble.empty(),
+          1000 * replacement.waitingPerHour(),
+          OptionalDouble.empty(),
+          "by the configuration a swap in good time costs nothing, so that no age can be called"
+              + " cheapest: state price, swap-minutes and labour-per-hour");
+    }
+    AgeReplacement.Cheapest cheapest = replacement.cheapest();
     OptionalDouble saving =
         habit
             .map(

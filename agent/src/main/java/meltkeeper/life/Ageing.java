@@ -58,6 +58,27 @@ record Ageing(double atCelsius, double halvingKelvin, double cleaningShift, doub
     return age;
   }
 
+  /** Takes a failure: virtual age and dA/dt at it, reference hours and reference hours an hour. */
+  interface Failure {
+    void at(double age, double rate);
+  }
+
+  /** Tells the failures of a part in order of time. */
+  void failures(PartLife part, double pastReferenceHours, Failure failure) {
+    double age = pastReferenceHours;
+    for (Spell spell : part.spells()) {
+      double hours = hours(spell);
+      age = age * (1 - restores(spell.restoredBefore())) + hours;
+      if (spell.failed()) {
+        double clockHours = spell.hot().hotHours();
+        failure.at(age, clockHours > 0 && hours > 0 ? hours / clockHours : 1);
+      }
+    }
+    if (part.hasFailed()) {
+      failure.at(age, rateAtEnd(part));
+    }
+  }
+
   /**
    * dA/dt at the failure, reference hours an hour: at its last temperature, else the mean rate of
    * its hours in view.

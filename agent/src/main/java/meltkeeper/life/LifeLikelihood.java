@@ -25,12 +25,16 @@ final class LifeLikelihood {
       if (past.size() > 1) {
         lateEntries.add(new LateEntry(part, past, ageing));
       } else {
-        double age = spells.add(part, ageing, ageing.pastHours(part.past(), past.hours(0)));
-        if (part.hasFailed()) {
-          failures++;
-          logAges += Math.log(Math.max(age, EARLIEST));
-          logRates += Math.log(ageing.rateAtEnd(part));
-        }
+        double before = ageing.pastHours(part.past(), past.hours(0));
+        spells.add(part, ageing, before);
+        ageing.failures(
+            part,
+            before,
+            (age, rate) -> {
+              failures++;
+              logAges += Math.log(Math.max(age, EARLIEST));
+              logRates += Math.log(rate);
+            });
       }
     }
   }
@@ -45,20 +49,28 @@ final class LifeLikelihood {
     final PastBelief past;
     final SpellEnds[] spells;
     final double[] logAges;
-    final boolean failed;
-    final double logRate;
+    final int failures;
+    double logRate;
 
     LateEntry(PartLife part, PastBelief past, Ageing ageing) {
       this.past = past;
       this.spells = new SpellEnds[past.size()];
       this.logAges = new double[past.size()];
+      this.failures = part.failures();
       for (int k = 0; k < past.size(); k++) {
+        int node = k;
+        double before = ageing.pastHours(part.past(), past.hours(k));
         spells[k] = new SpellEnds();
-        double age = spells[k].add(part, ageing, ageing.pastHours(part.past(), past.hours(k)));
-        logAges[k] = Math.log(Math.max(age, EARLIEST));
+        spells[k].add(part, ageing, before);
+        logRate = 0;
+        ageing.failures(
+            part,
+            before,
+            (age, rate) -> {
+              logAges[node] += Math.log(Math.max(age, EARLIEST));
+              logRate += Math.log(rate);
+            });
       }
-      this.failed = part.hasFailed();
-      this.logRate = failed ? Math.log(ageing.rateAtEnd(part)) : 0;
     }
   }
 
@@ -82,17 +94,16 @@ final class LifeLikelihood {
         lateConstants[i] = new double[entry.past.size()];
         for (int k = 0; k < latePowers[i].length; k++) {
           latePowers[i][k] = entry.spells[k].logPowers(shape);
-          lateConstants[i][k] =
-              Math.log(entry.past.weight(k)) + (entry.failed ? (shape - 1) * entry.logAges[k] : 0);
+          lateConstants[i][k] = Math.log(entry.past.weight(k)) + (shape - 1) * entry.logAges[k];
         }
-        sum += entry.failed ? logShape + entry.logRate : 0;
+        sum += entry.failures * logShape + entry.logRate;
       }
       this.constant = sum;
     }
 
     /** Failures in it. */
     int failures() {
-      return failures + (int) lateEntries.stream().filter(e -> e.failed).count();
+      return failures + lateEntries.stream().mapToInt(e -> e.failures).sum();
     }
 
     /**

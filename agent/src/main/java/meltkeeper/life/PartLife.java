@@ -60,7 +60,8 @@ public record PartLife(
   /** The same part after so much more hot time in its last spell. */
   PartLife runningOn(Exposure more) {
     List<Spell> longer = new ArrayList<>(spells);
-    Spell last = longer.isEmpty() ? Spell.of(Exposure.NONE) : longer.remove(longer.size() - 1);
+    boolean goesOn = !longer.isEmpty() && !longer.get(longer.size() - 1).failed();
+    Spell last = goesOn ? longer.remove(longer.size() - 1) : Spell.of(Exposure.NONE);
     longer.add(new Spell(last.hot().plus(more), last.idle(), last.restoredBefore()));
     return withSpells(longer);
   }
@@ -68,6 +69,11 @@ public record PartLife(
   /** True when it reached its end. */
   public boolean hasFailed() {
     return ending instanceof Ending.Failed;
+  }
+
+  /** How often it failed: its end, and failures after which it was used again. */
+  public int failures() {
+    return (hasFailed() ? 1 : 0) + (int) spells.stream().filter(Spell::failed).count();
   }
 
   /** Hours in view, by the clock. */

@@ -74,9 +74,9 @@ public final class Posterior {
     return parts;
   }
 
-  /** How many of the parts failed. */
+  /** Failures of the parts; one that was made good and failed again counts twice. */
   public int failures() {
-    return (int) parts.stream().filter(PartLife::hasFailed).count();
+    return parts.stream().mapToInt(PartLife::failures).sum();
   }
 
   /** Natural log of the probability density of the data under the belief. */

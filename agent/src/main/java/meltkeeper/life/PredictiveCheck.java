@@ -1,6 +1,7 @@
 package meltkeeper.life;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -29,30 +30,32 @@ public record PredictiveCheck(int failures, double expected, List<Place> places)
     double expected = 0;
     List<Place> places = new ArrayList<>();
     for (PartLife part : posterior.parts()) {
-      double hazard = 0;
-      double share = 0;
+      int failures = part.failures();
+      double[] hazards = new double[failures + 1];
+      double[] shares = new double[failures + 1];
       for (int r = 0; r < posterior.rows().size(); r++) {
         Row row = posterior.rows().get(r);
-        double logPowers = logPowers(part, row);
-        for (int k = 0; k < row.size(); k++) {
-          double ranThrough = Math.exp(logPowers - row.shape() * row.logLife(k));
-          double weight = posterior.weight(r) * row.share(k);
-          hazard += weight * ranThrough;
-          share -= weight * Math.expm1(-ranThrough);
+        List<SpellEnds> stretches = stretches(part, row);
+        for (int i = 0; i < stretches.size(); i++) {
+          double logPowers = stretches.get(i).logPowers(row.shape());
+          for (int k = 0; k < row.size(); k++) {
+            double ranThrough = Math.exp(logPowers - row.shape() * row.logLife(k));
+            double weight = posterior.weight(r) * row.share(k);
+            hazards[i] += weight * ranThrough;
+            shares[i] -= weight * Math.expm1(-ranThrough);
+          }
         }
       }
-      expected += hazard;
-      if (part.hasFailed()) {
-        places.add(new Place(part.id(), share));
+      expected += Arrays.stream(hazards).sum();
+      for (int i = 0; i < failures; i++) {
+        places.add(new Place(part.id(), shares[i]));
       }
     }
     return new PredictiveCheck(posterior.failures(), expected, places);
   }
 
-  private static double logPowers(PartLife part, Row row) {
+  private static List<SpellEnds> stretches(PartLife part, Row row) {
     double past = part.past().map(p -> p.hours()).orElse(0.0);
-    SpellEnds spells = new SpellEnds();
-    spells.add(part, row.ageing(), row.ageing().pastHours(part.past(), past));
-    return spells.logPowers(row.shape());
+    return SpellEnds.byFailure(part, row.ageing(), row.ageing().pastHours(part.past(), past));
   }
 }

@@ -1,6 +1,7 @@
 package meltkeeper.life;
 
 import java.util.List;
+import java.util.function.DoubleUnaryOperator;
 import meltkeeper.part.Ending;
 import meltkeeper.part.Exposure;
 
@@ -79,17 +80,26 @@ public final class Risk {
    * @param atMost the limit, above 0 and below 1
    */
   public double longestHours(PartLife part, Exposure perHour, double atMost) {
+    return longestHours(hours -> riskOf(part, perHour, hours), atMost);
+  }
+
+  /**
+   * The same for a risk of any make that rises with the hours of the batch.
+   *
+   * @param riskOfHours 0 to 1
+   */
+  public static double longestHours(DoubleUnaryOperator riskOfHours, double atMost) {
     if (!(atMost > 0 && atMost < 1)) {
       throw new IllegalArgumentException("a risk lies between 0 and 1, not " + atMost);
     }
     double low = 0;
     double high = LONGEST_HOURS;
-    if (riskOf(part, perHour, high) <= atMost) {
+    if (riskOfHours.applyAsDouble(high) <= atMost) {
       return Double.POSITIVE_INFINITY;
     }
     while (high - low > 1e-4 * high) {
       double middle = low > 0 ? Math.sqrt(low * high) : high / 16;
-      if (riskOf(part, perHour, middle) <= atMost) {
+      if (riskOfHours.applyAsDouble(middle) <= atMost) {
         low = middle;
       } else {
         high = middle;
@@ -110,7 +120,8 @@ public final class Risk {
     return -Math.expm1(allAlive);
   }
 
-  private double riskOf(PartLife part, Exposure perHour, double hours) {
+  /** P(fails within a batch of so many hours), the mean alone. */
+  public double riskOf(PartLife part, Exposure perHour, double hours) {
     return posterior.mean(new FailureMeasure(part, perHour, hours));
   }
 }

@@ -1,5 +1,8 @@
 package meltkeeper.life;
 
+import java.util.ArrayList;
+import java.util.List;
+
 /** Log virtual ages at which the spells of a part, or of many, began and ended. */
 final class SpellEnds {
 
@@ -19,6 +22,29 @@ final class SpellEnds {
       }
     }
     return age;
+  }
+
+  /**
+   * The spells up to each failure of a part, the first from its beginning, each other from the
+   * failure before; last, those that it has outlived since, if it is alive.
+   */
+  static List<SpellEnds> byFailure(PartLife part, Ageing ageing, double pastReferenceHours) {
+    List<SpellEnds> stretches = new ArrayList<>();
+    SpellEnds open = new SpellEnds();
+    double age = pastReferenceHours;
+    for (Spell spell : part.spells()) {
+      double start = age * (1 - ageing.restores(spell.restoredBefore()));
+      age = start + ageing.hours(spell);
+      if (age > start) {
+        open.add(start, age);
+      }
+      if (spell.failed()) {
+        stretches.add(open);
+        open = new SpellEnds();
+      }
+    }
+    stretches.add(open);
+    return stretches;
   }
 
   private void add(double start, double end) {

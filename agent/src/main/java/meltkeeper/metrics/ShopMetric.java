@@ -112,6 +112,36 @@ record ShopMetric(String name, Form form, String help, BiConsumer<Sight, ShopMet
                 }
               }),
           new ShopMetric(
+              "part_reference_seconds",
+              Form.GAUGE,
+              "Age of a fitted part: its hot time converted to the reference temperature.",
+              (sight, out) -> {
+                for (PartForecast part : sight.forecasts()) {
+                  out.add(part.referenceSeconds(), labels(part));
+                }
+              }),
+          new ShopMetric(
+              "part_failure_probability",
+              Form.GAUGE,
+              "Probability that a fitted part fails within a horizon at the present duty, 0 to 1.",
+              (sight, out) -> {
+                for (PartForecast part : sight.forecasts()) {
+                  part.failsWithin24Hours()
+                      .ifPresent(p -> out.add(p, labels(part).add("horizon", "24h")));
+                  part.failsWithin7Days()
+                      .ifPresent(p -> out.add(p, labels(part).add("horizon", "7d")));
+                }
+              }),
+          new ShopMetric(
+              "part_replace_in_seconds",
+              Form.GAUGE,
+              "Time until a fitted part reaches its advised age at the present duty; 0 is due.",
+              (sight, out) -> {
+                for (PartForecast part : sight.forecasts()) {
+                  part.replaceInSeconds().ifPresent(s -> out.add(s, labels(part)));
+                }
+              }),
+          new ShopMetric(
               "source_up",
               Form.GAUGE,
               "1 while a broker or a printer's link is connected, else 0.",
@@ -226,6 +256,10 @@ record ShopMetric(String name, Form form, String help, BiConsumer<Sight, ShopMet
     return new LabelSet()
         .add("printer", hotEnd.printer())
         .add("hot_end", String.valueOf(hotEnd.index()));
+  }
+
+  private static LabelSet labels(PartForecast part) {
+    return labels(part.hotEnd()).add("part", part.id()).add("kind", part.kind());
   }
 
   private static LabelSet labels(FittedPart part) {

@@ -8,12 +8,15 @@ import meltkeeper.pipeline.Live;
  * Everything that one scrape shows, taken at one moment.
  *
  * @param parts on printers now
+ * @param forecasts of parts on printers, as last reckoned
  * @param sources by name: true while it is heard
  */
-public record Sight(Live live, List<FittedPart> parts, Map<String, Boolean> sources) {
+public record Sight(
+    Live live, List<FittedPart> parts, List<PartForecast> forecasts, Map<String, Boolean> sources) {
 
   public Sight {
     parts = List.copyOf(parts);
+    forecasts = List.copyOf(forecasts);
     sources = Map.copyOf(sources);
   }
 }

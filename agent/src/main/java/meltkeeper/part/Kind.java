@@ -11,13 +11,15 @@ import java.util.Optional;
  * @param swapMinutes of labour to replace one, 0 or more
  * @param belief about its life, if the owner has one
  * @param habit the calendar interval that a saving is measured against, if the owner has one
+ * @param cleaning what cleaning one takes, if the owner says
  */
 public record Kind(
     String name,
     double price,
     double swapMinutes,
     Optional<Belief> belief,
-    Optional<Duration> habit) {
+    Optional<Duration> habit,
+    Optional<CleaningPlan> cleaning) {
 
   public Kind {
     Names.checked("kind", name);

@@ -161,7 +161,13 @@ class ConfigReaderTest {
     assertThat(kinds)
         .containsEntry(
             "feed-gear",
-            new Kind("feed-gear", 8, 0, Optional.empty(), Optional.of(Duration.ofDays(60))))
+            new Kind(
+                "feed-gear",
+                8,
+                0,
+                Optional.empty(),
+                Optional.of(Duration.ofDays(60)),
+                Optional.empty()))
         .containsEntry("liner", kind("liner", 0, 0, new Belief(400, 0.5, 2.5, 0.4, 10, 3, 220)));
   }
 
@@ -232,6 +238,7 @@ class ConfigReaderTest {
   }
 
   private static Kind kind(String name, double price, double swapMinutes, Belief belief) {
-    return new Kind(name, price, swapMinutes, Optional.of(belief), Optional.empty());
+    return new Kind(
+        name, price, swapMinutes, Optional.of(belief), Optional.empty(), Optional.empty());
   }
 }

@@ -137,6 +137,7 @@ class ExampleTest {
   }
 
   private static Kind kind(String name, double price, double swapMinutes, Belief belief) {
-    return new Kind(name, price, swapMinutes, Optional.of(belief), Optional.empty());
+    return new Kind(
+        name, price, swapMinutes, Optional.of(belief), Optional.empty(), Optional.empty());
   }
 }

@@ -22,49 +22,53 @@ import meltkeeper.store.MemoryStore;
 import meltkeeper.store.Store;
 
 /** A shop's desk over a store in memory, with words for tests. The shop's zone is Europe/Vienna. */
-final class Bench {
+public final class Bench {
 
-  static final HotEnd HERON = HotEnd.first("heron");
-  static final HotEnd IBIS = HotEnd.first("ibis");
-  static final long NOW = at("2026-03-10T12:00:00Z");
-  static final long MINUTE = 60_000_000_000L;
-  static final long HOUR = 60 * MINUTE;
+  public static final HotEnd HERON = HotEnd.first("heron");
+  public static final HotEnd IBIS = HotEnd.first("ibis");
+  public static final long NOW = at("2026-03-10T12:00:00Z");
+  public static final long MINUTE = 60_000_000_000L;
+  public static final long HOUR = 60 * MINUTE;
 
-  static final Shop SHOP =
+  public static final Shop SHOP =
       new Shop(
           List.of("heron", "ibis"),
           List.of(
-              new Kind("liner", 4.50, 15, Optional.empty(), Optional.empty()),
-              new Kind("nozzle", 12, 10, Optional.empty(), Optional.empty())),
+              new Kind("liner", 4.50, 15, Optional.empty(), Optional.empty(), Optional.empty()),
+              new Kind("nozzle", 12, 10, Optional.empty(), Optional.empty(), Optional.empty())),
           Optional.of(new Costs("EUR", 25, 18)),
           ZoneId.of("Europe/Vienna"));
 
-  final Store store;
-  final Desk desk;
+  public final Store store;
+  public final Desk desk;
 
-  Bench() {
+  public Bench() {
     this(new MemoryStore());
   }
 
-  Bench(Store store) {
-    this.store = store;
-    this.desk = Desk.of(store, SHOP);
+  public Bench(Store store) {
+    this(store, SHOP);
   }
 
-  static long at(String instant) {
+  public Bench(Store store, Shop shop) {
+    this.store = store;
+    this.desk = Desk.of(store, shop);
+  }
+
+  public static long at(String instant) {
     return Moments.nanos(Instant.parse(instant));
   }
 
-  static OptionalLong when(String instant) {
+  public static OptionalLong when(String instant) {
     return OptionalLong.of(at(instant));
   }
 
   /** Five-minute buckets, at one temperature, feeding 1.2 m an hour. */
-  void hot(HotEnd hotEnd, String from, int hours, double celsius) {
+  public void hot(HotEnd hotEnd, String from, int hours, double celsius) {
     hot(hotEnd, at(from), at(from) + hours * HOUR, celsius);
   }
 
-  void hot(HotEnd hotEnd, long from, long until, double celsius) {
+  public void hot(HotEnd hotEnd, long from, long until, double celsius) {
     List<Bucket> credits = new ArrayList<>();
     Tally total = total(hotEnd);
     for (long begin = from; begin < until; begin += Bucket.LENGTH_NANOS) {
@@ -86,7 +90,7 @@ final class Bench {
     return new Tally(exposure, 0, 0, 0, nanos, nanos / 3_000_000, 0);
   }
 
-  Tally total(HotEnd hotEnd) {
+  public Tally total(HotEnd hotEnd) {
     return store.accounts().stream()
         .filter(account -> account.hotEnd().equals(hotEnd))
         .map(Account::total)
@@ -94,7 +98,7 @@ final class Bench {
         .orElse(Tally.NONE);
   }
 
-  String add(String kind) {
+  public String add(String kind) {
     return desk.acts()
         .add(new AddPart(kind, Optional.empty(), Optional.empty()), NOW)
         .part()
@@ -102,7 +106,7 @@ final class Bench {
         .id();
   }
 
-  PartChange fit(String id, HotEnd hotEnd, String at) {
+  public PartChange fit(String id, HotEnd hotEnd, String at) {
     return desk.acts()
         .fit(
             new FitPart(
@@ -110,7 +114,7 @@ final class Bench {
             NOW);
   }
 
-  PartChange stay(String id, HotEnd hotEnd, long from, long until) {
+  public PartChange stay(String id, HotEnd hotEnd, long from, long until) {
     return desk.acts()
         .fit(
             new FitPart(
@@ -123,12 +127,12 @@ final class Bench {
             NOW);
   }
 
-  PartChange remove(String id, Because because, String at) {
+  public PartChange remove(String id, Because because, String at) {
     return desk.acts()
         .remove(new RemovePart(new RemovePart.Which.Id(id), because, false, when(at)), NOW);
   }
 
-  double hours(String id) {
+  public double hours(String id) {
     return desk.parts().part(id).line().hotHours().doubleValue();
   }
 }

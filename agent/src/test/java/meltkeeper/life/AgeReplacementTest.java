@@ -102,7 +102,8 @@ class AgeReplacementTest {
     // Price 4.50, a quarter of an hour at 25, a jam 18.
     ReplacementCosts costs =
         ReplacementCosts.of(
-            new Kind("liner", 4.5, 15, Optional.of(Lives.LINER), Optional.empty()),
+            new Kind(
+                "liner", 4.5, 15, Optional.of(Lives.LINER), Optional.empty(), Optional.empty()),
             new Costs("EUR", 25, 18));
     nearly(costs.planned(), 10.75);
     nearly(costs.failure(), 28.75);

@@ -143,4 +143,22 @@ class PastAndCleaningTest {
     }
     return sum / all;
   }
+
+  @Test
+  void jamMadeGood_thenJammedAgain_countsAsTwoFailures() {
+    PartLife part =
+        PartLife.of("L-1", Exposure.NONE, JAMMED)
+            .withSpells(
+                List.of(
+                    Spell.of(at(220, 300)).endedByFailure(),
+                    Spell.afterCleaning(0.7, at(220, 320))));
+    double shape = 2.5;
+    double first = Math.pow(300 / 600.0, shape);
+    double second = Math.pow(410 / 600.0, shape) - Math.pow(90 / 600.0, shape);
+    double hazards =
+        2 * Math.log(shape / 600) + (shape - 1) * (Math.log(300 / 600.0) + Math.log(410 / 600.0));
+    // By hand: a hazard at each failure, survival of each spell from the age that it began at.
+    nearly(logLikelihood(part), hazards - first - second);
+    assertThat(part.failures()).isEqualTo(2);
+  }
 }

@@ -56,6 +56,15 @@ class MetricsTest {
         List.of(
             new FittedPart(
                 "L-014", "liner", HotEnd.first("heron"), Exposure.of(217, 2), 12_250_000)),
+        List.of(
+            new PartForecast(
+                "L-014",
+                "liner",
+                HotEnd.first("heron"),
+                7000,
+                OptionalDouble.of(0.02),
+                OptionalDouble.of(0.14),
+                OptionalDouble.of(864_000))),
         Map.of("shop", true));
   }
 
@@ -71,6 +80,9 @@ class MetricsTest {
               "meltkeeper_hot_end_celsius{hot_end=\"0\",printer=\"heron\"} 214.9",
               "meltkeeper_part_hot_seconds{band=\"215-220\",hot_end=\"0\",kind=\"liner\",part=\"L-014\",printer=\"heron\"} 7200.0",
               "meltkeeper_part_filament_meters{hot_end=\"0\",kind=\"liner\",part=\"L-014\",printer=\"heron\"} 12.25",
+              "meltkeeper_part_reference_seconds{hot_end=\"0\",kind=\"liner\",part=\"L-014\",printer=\"heron\"} 7000.0",
+              "meltkeeper_part_failure_probability{horizon=\"7d\",hot_end=\"0\",kind=\"liner\",part=\"L-014\",printer=\"heron\"} 0.14",
+              "meltkeeper_part_replace_in_seconds{hot_end=\"0\",kind=\"liner\",part=\"L-014\",printer=\"heron\"} 864000.0",
               "meltkeeper_source_up{source=\"shop\"} 1.0",
               "meltkeeper_readings_total 20.0",
               "meltkeeper_rejected_total{reason=\"late\"} 3.0",

@@ -1,0 +1,132 @@
+package meltkeeper.cli;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import meltkeeper.cli.outlook.RiskText;
+import meltkeeper.desk.AnswerJson;
+import meltkeeper.outlook.Batch;
+import meltkeeper.outlook.RiskAnswer;
+import meltkeeper.outlook.RiskQuestion;
+import meltkeeper.part.Exposure;
+import meltkeeper.protocol.Fault;
+import meltkeeper.protocol.HotEnd;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** Whether the fitted parts get through a batch. */
+@Command(
+    name = "risk",
+    description = {
+      "Before a batch: how likely a fitted part fails during it, and whether to swap first."
+    },
+    footer = {
+      "",
+      "Examples:",
+      "  meltkeeper risk --printer heron --hours 14 --temperature 225",
+      "  meltkeeper risk --printer heron --hours 6 --temperature 215 --hours 3 --temperature 240",
+      "  meltkeeper risk --printer heron --hours 14 --temperature 225 --at-most 5%"
+    })
+final class RiskCommand extends DeskCommand {
+
+  private static final double MOST_HOURS = 10_000;
+
+  @Option(names = "--printer", required = true, paramLabel = "P", description = "The printer.")
+  private String printer = "";
+
+  @Option(
+      names = "--hot-end",
+      paramLabel = "N",
+      defaultValue = "0",
+      description = "Which of its hot ends --hours are on; the first is 0, the default.")
+  private int hotEnd;
+
+  @ArgGroup(exclusive = false, multiplicity = "1..*")
+  private List<Segment> segments = new ArrayList<>();
+
+  @Option(
+      names = "--at-most",
+      paramLabel = "RISK",
+      description = "Also tell the longest batch of that make under this risk, such as 5%%.")
+  private Optional<String> atMost = Optional.empty();
+
+  @Option(names = "--json", description = "Print one JSON object.")
+  private boolean json;
+
+  /** A stretch of the batch. */
+  static final class Segment {
+    @Option(
+        names = "--hours",
+        required = true,
+        paramLabel = "H",
+        description = "Hours at the --temperature beside it; may be repeated.")
+    private double hours;
+
+    @Option(
+        names = "--temperature",
+        required = true,
+        paramLabel = "T",
+        description = "°C of the hot end.")
+    private double celsius;
+
+    private List<Fault> faults() {
+      List<Fault> faults = new ArrayList<>();
+      if (!(hours > 0 && hours <= MOST_HOURS)) {
+        faults.add(Fault.of("--hours", hours, "above 0, to 10000 h"));
+      }
+      if (!(celsius >= 0 && celsius <= 600)) {
+        faults.add(Fault.of("--temperature", celsius, "0 to 600 °C"));
+      }
+      return faults;
+    }
+
+    private Batch on(int index, double hotAboveCelsius) {
+      boolean hot = celsius > hotAboveCelsius;
+      return new Batch(
+          hot ? Map.of(index, Exposure.of(celsius, hours)) : Map.of(),
+          hours,
+          celsius,
+          hot
+              ? List.of()
+              : List.of(
+                  "hours at "
+                      + celsius
+                      + " °C do not count: hot is above "
+                      + hotAboveCelsius
+                      + " °C"));
+    }
+  }
+
+  RiskCommand(OpenDesk.Opening opening) {
+    super(opening);
+  }
+
+  @Override
+  void answer(OpenDesk open) {
+    List<Fault> faults = new ArrayList<>(open.shop().checkHotEnd(printer, hotEnd));
+    segments.forEach(segment -> faults.addAll(segment.faults()));
+    if (!faults.isEmpty()) {
+      throw new FaultsException(faults);
+    }
+    double hotAbove = open.hotAboveCelsius(new HotEnd(printer, hotEnd));
+    Batch batch =
+        segments.stream()
+            .map(segment -> segment.on(hotEnd, hotAbove))
+            .reduce(Batch::then)
+            .orElseThrow();
+    RiskAnswer answer =
+        open.outlook()
+            .risk(
+                new RiskQuestion(
+                    printer, batch, atMost.map(text -> ShareOption.share("--at-most", text))),
+                open.nowNanos());
+    if (json) {
+      out().println(AnswerJson.print(answer));
+    } else {
+      RiskText.print(answer, out());
+    }
+    out().flush();
+  }
+}
