@@ -167,9 +167,9 @@ class OutlookCommandTest {
         .isEqualTo(2);
     assertThat(err)
         .contains("did you mean heron?")
-        .contains("--hours: found -1.0; allowed: above 0, to 10000 h")
-        .contains("--temperature: found 900.0; allowed: 0 to 600 °C")
-        .contains("hot-end: found 99");
+        .contains("--hours: found \"-1.0\"; allowed: above 0, to 10000 h")
+        .contains("--temperature: found \"900.0\"; allowed: 0 to 600 °C")
+        .contains("hot-end: found \"99\"");
     assertThat(meltkeeper("risk --printer heron --hours 5 --temperature 220 --at-most 5"))
         .isEqualTo(2);
     assertThat(err).contains("--at-most: found \"5\"; allowed: a share above 0% and below 100%");

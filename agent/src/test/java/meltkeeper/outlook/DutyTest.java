@@ -69,7 +69,7 @@ class DutyTest {
 
   @Test
   void moreThanTenYearsAway_isNoDate() {
-    assertThat(workingWeeks().after(Instant.EPOCH, 3651 * 24)).isEmpty();
+    assertThat(workingWeeks().after(Instant.EPOCH, 3651.0 * 24)).isEmpty();
   }
 
   @Test
@@ -85,7 +85,7 @@ class DutyTest {
   void oldHotEnd_isWatchedForFourWholeWeeksAndToday() {
     bench.hot(HERON, at("2025-06-01T08:00:00Z"), at("2025-06-01T18:00:00Z"), 220);
     for (int day = 1; day <= 28; day++) {
-      long start = MONDAY - day * 24 * HOUR;
+      long start = MONDAY - day * 24L * HOUR;
       bench.hot(HERON, start + 8 * HOUR, start + 18 * HOUR, 220);
     }
     bench.hot(HERON, MONDAY + 8 * HOUR, MONDAY + 12 * HOUR, 220);

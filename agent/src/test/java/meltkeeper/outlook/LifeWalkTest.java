@@ -77,9 +77,9 @@ class LifeWalkTest {
                 new RemovePart.Which.Id(liner), Because.JAM, true, when("2026-03-02T10:00:00Z")),
             NOW);
     assertThat(life(liner).ending()).isEqualTo(new Ending.Censored(Ending.Why.EXCUSED));
-    bench.fit(liner, HERON, "2026-03-02T10:00:00Z");
+    bench.fit(liner, HERON, "2026-03-02T12:00:00Z");
     assertThat(life(liner).failures()).isZero();
-    assertThat(life(liner).clockHours()).isEqualTo(10);
+    assertThat(life(liner).clockHours()).isEqualTo(8);
   }
 
   @Test
@@ -132,6 +132,7 @@ class LifeWalkTest {
     assertThat(life("P-1").failures()).isEqualTo(1);
     assertThat(hours(life("P-1"))).containsExactly(400.0);
     bench.hot(HERON, "2026-03-02T08:00:00Z", 5, 215);
+    bench.desk.acts().clean("P-1", 0.5, when("2026-03-02T07:00:00Z"), NOW);
     bench.fit("P-1", HERON, "2026-03-02T08:00:00Z");
     assertThat(hours(life("P-1"))).containsExactly(400.0, 5.0);
     assertThat(life("P-1").failures()).isEqualTo(1);

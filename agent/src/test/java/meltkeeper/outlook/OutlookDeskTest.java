@@ -60,7 +60,7 @@ class OutlookDeskTest {
     bench.fit(liner, hotEnd, meltkeeper.part.Moments.instant(from).toString());
     for (int day = 0; day < 3; day++) {
       for (int hour = 0; hour < 10; hour++) {
-        long begin = from + (day * 24 + hour) * HOUR;
+        long begin = from + (day * 24L + hour) * HOUR;
         bench.hot(hotEnd, begin, begin + HOUR, celsiusByTurns[hour % celsiusByTurns.length]);
       }
     }
