@@ -36,7 +36,7 @@ class RoomsTest {
           Map.entry("store", List.of("protocol", "part", "ledger")),
           Map.entry("source", List.of("protocol")),
           Map.entry("pipeline", List.of("protocol", "part", "ledger", "store")),
-          Map.entry("desk", List.of("protocol", "part", "ledger", "life", "store")),
+          Map.entry("desk", List.of("protocol", "part", "ledger", "store")),
           Map.entry("outlook", List.of("protocol", "part", "ledger", "life", "store", "desk")),
           Map.entry("metrics", List.of("protocol", "part", "ledger", "pipeline", "desk")),
           Map.entry("web", List.of("protocol", "part", "ledger", "pipeline", "desk", "metrics")),
