@@ -33,6 +33,7 @@ class RoomsTest {
           Map.entry("part", List.of("protocol")),
           Map.entry("ledger", List.of("protocol", "part")),
           Map.entry("life", List.of("protocol", "part")),
+          Map.entry("plot", List.of()),
           Map.entry("store", List.of("protocol", "part", "ledger")),
           Map.entry("source", List.of("protocol")),
           Map.entry("pipeline", List.of("protocol", "part", "ledger", "store")),
@@ -43,7 +44,7 @@ class RoomsTest {
           Map.entry("config", List.of("protocol", "part", "ledger", "source")),
           Map.entry("demo", List.of("protocol", "config")));
 
-  private static final List<String> PURE = List.of("protocol", "part", "ledger", "life");
+  private static final List<String> PURE = List.of("protocol", "part", "ledger", "life", "plot");
 
   @TestFactory
   Stream<DynamicTest> room_importsOnly_whatItsSignAllows() {
