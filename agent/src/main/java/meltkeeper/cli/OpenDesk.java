@@ -1,12 +1,15 @@
 package meltkeeper.cli;
 
 import java.util.List;
+import java.util.Optional;
+import meltkeeper.config.PrinterSettings;
 import meltkeeper.config.Settings;
 import meltkeeper.desk.Desk;
 import meltkeeper.desk.Shop;
 import meltkeeper.desk.When;
 import meltkeeper.outlook.OutlookDesk;
 import meltkeeper.protocol.HotEnd;
+import meltkeeper.protocol.motion.MotionLimits;
 import meltkeeper.store.Store;
 import meltkeeper.store.sql.Stores;
 
@@ -57,6 +60,13 @@ record OpenDesk(Store store, Settings settings, long nowNanos) implements AutoCl
 
   OutlookDesk outlook() {
     return new OutlookDesk(store, shop());
+  }
+
+  /** What a printer can do. */
+  MotionLimits motion(String printer) {
+    return Optional.ofNullable(settings.printers().get(printer))
+        .map(PrinterSettings::motion)
+        .orElse(MotionLimits.DEFAULT);
   }
 
   /** Above this a hot end is hot, °C. */

@@ -1,9 +1,11 @@
 package meltkeeper.cli;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import meltkeeper.cli.outlook.RiskText;
 import meltkeeper.desk.AnswerJson;
 import meltkeeper.outlook.Batch;
@@ -27,7 +29,8 @@ import picocli.CommandLine.Option;
       "Examples:",
       "  meltkeeper risk --printer heron --hours 14 --temperature 225",
       "  meltkeeper risk --printer heron --hours 6 --temperature 215 --hours 3 --temperature 240",
-      "  meltkeeper risk --printer heron --hours 14 --temperature 225 --at-most 5%"
+      "  meltkeeper risk --printer heron --hours 14 --temperature 225 --at-most 5%%",
+      "  meltkeeper risk --printer heron --gcode labels.gcode --gcode drawers.gcode"
     })
 final class RiskCommand extends DeskCommand {
 
@@ -43,8 +46,15 @@ final class RiskCommand extends DeskCommand {
       description = "Which of its hot ends --hours are on; the first is 0, the default.")
   private int hotEnd;
 
-  @ArgGroup(exclusive = false, multiplicity = "1..*")
+  @ArgGroup(exclusive = false, multiplicity = "0..*")
   private List<Segment> segments = new ArrayList<>();
+
+  @Option(
+      names = "--gcode",
+      paramLabel = "FILE",
+      description =
+          "A G-code file, its time and heat reckoned from its own moves; may be repeated.")
+  private List<Path> files = new ArrayList<>();
 
   @Option(
       names = "--at-most",
@@ -103,6 +113,21 @@ final class RiskCommand extends DeskCommand {
     super(opening);
   }
 
+  private Batch batch(OpenDesk open) {
+    double hotAbove = open.hotAboveCelsius(new HotEnd(printer, hotEnd));
+    return Stream.concat(
+            segments.stream().map(segment -> segment.on(hotEnd, hotAbove)),
+            files.stream()
+                .map(
+                    file ->
+                        GcodeFile.batch(
+                            file,
+                            open.motion(printer),
+                            index -> open.hotAboveCelsius(new HotEnd(printer, index)))))
+        .reduce(Batch::then)
+        .orElseThrow(() -> misused("give --hours and --temperature, or --gcode FILE"));
+  }
+
   @Override
   void answer(OpenDesk open) {
     List<Fault> faults = new ArrayList<>(open.shop().checkHotEnd(printer, hotEnd));
@@ -110,12 +135,7 @@ final class RiskCommand extends DeskCommand {
     if (!faults.isEmpty()) {
       throw new FaultsException(faults);
     }
-    double hotAbove = open.hotAboveCelsius(new HotEnd(printer, hotEnd));
-    Batch batch =
-        segments.stream()
-            .map(segment -> segment.on(hotEnd, hotAbove))
-            .reduce(Batch::then)
-            .orElseThrow();
+    Batch batch = batch(open);
     RiskAnswer answer =
         open.outlook()
             .risk(

@@ -101,6 +101,8 @@ final class Keys {
           Form.section("sections like hot-end, by index"),
           "all as hot-end says");
 
+  static final Key<Void> MOTION = key(Section.PRINTER, "motion", SECTION, "the defaults below");
+
   static final Key<String> BROKER = key(Section.FROM, "broker", Forms.name("brokers"), NONE);
   static final Key<String> MAPPING =
       key(Section.FROM, "mapping", Forms.name("mappings"), "required with broker");
@@ -142,6 +144,31 @@ final class Keys {
               HotEndSettings.Encoder.class,
               encoder -> encoder == HotEndSettings.Encoder.BLIND ? "blind" : "directional"),
           "directional");
+
+  static final Key<Double> ACCELERATION =
+      key(Section.MOTION, "acceleration", acceleration(), "1500");
+  static final Key<Double> TRAVEL_ACCELERATION =
+      key(Section.MOTION, "travel-acceleration", acceleration(), "2000");
+  static final Key<Double> FILAMENT_ACCELERATION =
+      key(Section.MOTION, "filament-acceleration", acceleration(), "1500");
+  static final Key<Double> JUNCTION_DEVIATION =
+      key(Section.MOTION, "junction-deviation", Forms.number("0", "1", "mm"), "0.05");
+  static final Key<Double> PLATE_SPEED =
+      key(Section.MOTION, "plate-speed", Forms.number("1", "2000", "mm/s"), "300");
+  static final Key<Double> HEIGHT_SPEED =
+      key(Section.MOTION, "height-speed", Forms.number("0.1", "500", "mm/s"), "15");
+  static final Key<Double> FILAMENT_SPEED =
+      key(Section.MOTION, "filament-speed", Forms.number("0.1", "500", "mm/s"), "60");
+  static final Key<Double> HEATING =
+      key(Section.MOTION, "heating", Forms.number("0.1", "50", "K/s"), "2");
+  static final Key<Double> COOLING =
+      key(Section.MOTION, "cooling", Forms.number("0.05", "50", "K/s"), "1");
+  static final Key<Double> PLATE_HEATING =
+      key(Section.MOTION, "plate-heating", Forms.number("0.01", "50", "K/s"), "0.5");
+  static final Key<Duration> HOMING =
+      key(Section.MOTION, "homing", Forms.duration("0s", "10m"), "20s");
+  static final Key<Integer> LOOK_AHEAD =
+      key(Section.MOTION, "look-ahead", Forms.whole(1, 10_000, "moves"), "32");
 
   private static final String BY_KIND = ", or the known kind's";
 
@@ -206,6 +233,10 @@ final class Keys {
     Key<T> key = new Key<>(section, label, form, byDefault);
     LISTED.add(key);
     return key;
+  }
+
+  private static Form<Double> acceleration() {
+    return Forms.number("10", "100000", "mm/s²");
   }
 
   private static String written(double value) {

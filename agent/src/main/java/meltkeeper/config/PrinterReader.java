@@ -10,6 +10,7 @@ import java.util.Set;
 import meltkeeper.ledger.Limits;
 import meltkeeper.protocol.HotEnd;
 import meltkeeper.protocol.Nearest;
+import meltkeeper.protocol.motion.MotionLimits;
 import meltkeeper.source.serial.SerialSettings;
 import meltkeeper.source.tcp.TcpSettings;
 
@@ -47,7 +48,8 @@ final class PrinterReader {
     }
     HotEndSettings usual = readHotEnd(fields.entryOrBlank(Keys.HOT_END), gap, Optional.empty());
     Map<Integer, HotEndSettings> hotEnds = readHotEnds(fields, gap, usual);
-    return from.map(source -> new PrinterSettings(name, source, usual, hotEnds));
+    MotionLimits motion = MotionReader.read(fields.entryOrBlank(Keys.MOTION));
+    return from.map(source -> new PrinterSettings(name, source, usual, hotEnds, motion));
   }
 
   private Optional<From> readFrom(String name, Fields fields) {

@@ -1,6 +1,7 @@
 package meltkeeper.config;
 
 import java.util.Map;
+import meltkeeper.protocol.motion.MotionLimits;
 
 /**
  * One printer.
@@ -9,9 +10,14 @@ import java.util.Map;
  * @param from where its readings come from
  * @param hotEnd what holds for every hot end that {@code hotEnds} does not name
  * @param hotEnds by index, for those that differ
+ * @param motion what it can do, for reckoning how long a file takes
  */
 public record PrinterSettings(
-    String name, From from, HotEndSettings hotEnd, Map<Integer, HotEndSettings> hotEnds) {
+    String name,
+    From from,
+    HotEndSettings hotEnd,
+    Map<Integer, HotEndSettings> hotEnds,
+    MotionLimits motion) {
 
   public PrinterSettings {
     hotEnds = Map.copyOf(hotEnds);

@@ -16,6 +16,7 @@ enum Section {
   PRINTER("printers.NAME"),
   FROM("printers.NAME.from"),
   HOT_END("printers.NAME.hot-end"),
+  MOTION("printers.NAME.motion"),
   KIND("kinds.NAME"),
   BELIEF("kinds.NAME.belief"),
   HABIT("kinds.NAME.habit"),

@@ -20,6 +20,9 @@ import meltkeeper.protocol.Nearest;
  */
 public record Shop(List<String> printers, List<Kind> kinds, Optional<Costs> costs, ZoneId zone) {
 
+  /** So many names still read well in a line. */
+  private static final int FEW = 20;
+
   public Shop {
     printers = printers.stream().sorted().toList();
     kinds = List.copyOf(kinds);
@@ -44,12 +47,19 @@ public record Shop(List<String> printers, List<Kind> kinds, Optional<Costs> cost
         Fault.of(
             "printer",
             printer,
-            printers.isEmpty()
-                ? "a printer of the configuration, which lists none"
-                : "one of " + String.join(", ", printers),
+            allowedPrinters(),
             Nearest.to(printer, printers)
                 .map(near -> "did you mean " + near + "?")
                 .orElse("or add it under printers: in the configuration")));
+  }
+
+  private String allowedPrinters() {
+    if (printers.isEmpty()) {
+      return "a printer of the configuration, which lists none";
+    }
+    return printers.size() > FEW
+        ? "one of the " + printers.size() + " printers of the configuration"
+        : "one of " + String.join(", ", printers);
   }
 
   /** The faults of a hot end that cannot be. */

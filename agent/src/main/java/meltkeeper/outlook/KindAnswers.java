@@ -164,7 +164,7 @@ final class KindAnswers {
             question.confidence(),
             SPARES_SEED);
     return new LifeAnswer.OfSpares(
-        question.spareDays(), question.confidence(), spares.mean(), spares.enough());
+        question.spareDays(), question.confidence(), places.size(), spares.mean(), spares.enough());
   }
 
   private static LifeAnswer.Explained explained(KindOutlook kind) {

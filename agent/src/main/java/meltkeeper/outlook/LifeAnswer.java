@@ -130,8 +130,8 @@ public record LifeAnswer(String zone, String currency, Map<String, OfKind> kinds
       @JsonProperty("cost_per_1000_hours") double costPer1000Hours,
       @JsonProperty("buy_new_cost_per_1000_hours") double buyNewCostPer1000Hours) {}
 
-  /** How many to keep for so many days at that confidence. */
-  public record OfSpares(int days, double confidence, double expected, int keep) {}
+  /** How many to keep for so many days at that confidence, for so many hot ends at work. */
+  public record OfSpares(int days, double confidence, int hotEnds, double expected, int keep) {}
 
   /**
    * What is behind the answer.

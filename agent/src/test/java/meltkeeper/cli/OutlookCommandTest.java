@@ -147,6 +147,34 @@ class OutlookCommandTest {
     assertThat(out).contains("hours at 155.0 °C do not count: hot is above 160.0 °C");
   }
 
+  @Test
+  void gcodeFile_isReckonedFromItsOwnMoves() throws IOException {
+    takeIn();
+    Path file = shop.resolve("labels.gcode");
+    Files.writeString(file, "M109 S225\nM83\nG1 X100 E4 F3000\nG4 S35900\nM104 S0\n");
+    assertThat(meltkeeper("risk --printer heron --gcode " + file + " --json"))
+        .as(() -> err)
+        .isZero();
+    // 100 s of heating, 2.03 s of moving, a dwell: ten hours, of which 32.5 s from 25 °C to 160 °C
+    // (the threshold of this printer) are none of it.
+    assertThat(json().at("/hours").asDouble() * 3600).isCloseTo(36_002, within(0.1));
+    assertThat(json().at("/notes/0").asText())
+        .isEqualTo(
+            "labels.gcode was reckoned to take 10.0 h, 0.0 h of it laying filament, up to 225 °C");
+    double byFile = json().at("/any").asDouble();
+    assertThat(meltkeeper("risk --printer heron --hours 9.97 --temperature 225 --json")).isZero();
+    assertThat(byFile).isCloseTo(json().at("/any").asDouble(), within(1e-4));
+    Files.writeString(file, "G1 X100 E4 F3000\n");
+    assertThat(meltkeeper("risk --printer heron --gcode " + file)).isEqualTo(2);
+    assertThat(err).contains("no temperature in it");
+    Files.writeString(file, "not a file of moves\n");
+    assertThat(meltkeeper("risk --printer heron --gcode " + file)).isEqualTo(2);
+    assertThat(err).contains("no move in it");
+    assertThat(meltkeeper("risk --printer heron --gcode " + shop.resolve("none.gcode")))
+        .isEqualTo(2);
+    assertThat(err).contains("there is no such file");
+  }
+
   @ParameterizedTest
   @ValueSource(
       strings = {

@@ -123,6 +123,9 @@ public final class LifeText {
   }
 
   private static String spares(LifeAnswer.OfSpares spares) {
+    if (spares.hotEnds() == 0) {
+      return "cannot be told: no hot end with one on it was hot within four weeks";
+    }
     return String.format(
         java.util.Locale.ROOT,
         "keep %d for the next %d days (%.1f swaps expected; enough in %s of futures)",
