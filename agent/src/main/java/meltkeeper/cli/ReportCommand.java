@@ -62,7 +62,10 @@ final class ReportCommand extends DeskCommand {
   void answer(OpenDesk open) {
     long end = until.map(told -> open.when().at("--until", told)).orElse(open.nowNanos());
     Report report = open.desk().reports().report(open.when().since("--since", since), end);
-    out().print((json ? ReportFormat.JSON : format).print(report));
+    out()
+        .print(
+            (json ? ReportFormat.JSON : format)
+                .print(report, () -> open.outlook().curves(open.nowNanos())));
     out().flush();
   }
 }

@@ -12,7 +12,7 @@ import meltkeeper.life.Estimate;
  *
  * @param ages where the curves are told, rising, above 0
  * @param alive share of new parts alive at each age
- * @param costPer1000Hours of replacing at each age
+ * @param costPer1000Hours of replacing at each age; empty when a planned swap costs nothing
  * @param replaceAt the advised age; empty when waiting is cheapest
  * @param ticks the shop's own parts
  */
@@ -53,7 +53,9 @@ public record KindCurves(
       double age = end * i / POINTS;
       ages.add(age);
       alive.add(kind.posterior().aliveAt(age));
-      costs.add(1000 * replacement.costPerHour(age));
+      if (kind.costs().planned() > 0) {
+        costs.add(1000 * replacement.costPerHour(age));
+      }
     }
     return new KindCurves(
         kind.life().referenceTemperature(),

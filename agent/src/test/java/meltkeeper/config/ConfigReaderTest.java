@@ -102,7 +102,8 @@ class ConfigReaderTest {
                 "egret",
                 new From.Tcp(new TcpSettings("egret", "2001:db8::7", 8899, Duration.ofMillis(500))),
                 hotEnd(150, Duration.ofMinutes(5)),
-                Map.of(1, hotEnd(170, Duration.ofMinutes(5))), meltkeeper.protocol.motion.MotionLimits.DEFAULT));
+                Map.of(1, hotEnd(170, Duration.ofMinutes(5))),
+                meltkeeper.protocol.motion.MotionLimits.DEFAULT));
   }
 
   private static HotEndSettings hotEnd(double hotAbove, Duration gap) {

@@ -50,7 +50,11 @@ class ExampleTest {
                 Map.of(
                     "heron",
                     new PrinterSettings(
-                        "heron", new From.Mqtt("shop", "status-json"), hotEnd, Map.of(), meltkeeper.protocol.motion.MotionLimits.DEFAULT),
+                        "heron",
+                        new From.Mqtt("shop", "status-json"),
+                        hotEnd,
+                        Map.of(),
+                        meltkeeper.protocol.motion.MotionLimits.DEFAULT),
                     "ibis",
                     new PrinterSettings(
                         "ibis",
@@ -58,14 +62,16 @@ class ExampleTest {
                             new SerialSettings(
                                 "ibis", "/dev/ttyUSB0", 115_200, Duration.ofSeconds(2))),
                         hotEnd,
-                        Map.of(), meltkeeper.protocol.motion.MotionLimits.DEFAULT),
+                        Map.of(),
+                        meltkeeper.protocol.motion.MotionLimits.DEFAULT),
                     "egret",
                     new PrinterSettings(
                         "egret",
                         new From.Tcp(
                             new TcpSettings("egret", "192.0.2.7", 8899, Duration.ofSeconds(2))),
                         hotEnd,
-                        Map.of(), meltkeeper.protocol.motion.MotionLimits.DEFAULT)),
+                        Map.of(),
+                        meltkeeper.protocol.motion.MotionLimits.DEFAULT)),
                 Map.of(
                     "liner",
                     kind("liner", 4.5, 15, new Belief(600, 0.35, 2.5, 0.4, 10, 3, 220)),

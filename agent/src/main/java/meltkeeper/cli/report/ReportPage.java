@@ -5,20 +5,44 @@ import gg.jte.TemplateEngine;
 import gg.jte.output.StringOutput;
 import java.math.BigDecimal;
 import java.time.Instant;
+import java.util.Map;
 import meltkeeper.desk.Report;
+import meltkeeper.outlook.KindCurves;
+import meltkeeper.plot.PlotStyle;
 
 /**
  * A report as a page that stands alone.
  *
  * @param report what it shows
+ * @param curves of each kind that has parts, by name
  */
-public record ReportPage(Report report) {
+public record ReportPage(Report report, Map<String, KindCurves> curves) {
 
-  static String print(Report report) {
+  static String print(Report report, Map<String, KindCurves> curves) {
     StringOutput html = new StringOutput();
     TemplateEngine.createPrecompiled(ContentType.Html)
-        .render("report.jte", new ReportPage(report), html);
+        .render("report.jte", new ReportPage(report, curves), html);
     return html.toString();
+  }
+
+  /** The stylesheet of the plots. */
+  public String plotStyle() {
+    return PlotStyle.CSS;
+  }
+
+  /** How many parts of a kind are alive at each age, as SVG. */
+  public String survival(String kind, KindCurves of) {
+    return LifePlots.survival(kind, of);
+  }
+
+  /** What replacing parts of a kind at each age costs, as SVG. */
+  public String cost(String kind, KindCurves of) {
+    return LifePlots.cost(kind, of, report.currency());
+  }
+
+  /** Hot hours of a hot end by temperature, as SVG. */
+  public String hoursByTemperature(Report.OfHotEnd hotEnd) {
+    return LifePlots.hours(hotEnd.name(), hotEnd.total().hotSeconds());
   }
 
   /** Hours to the tenth. */

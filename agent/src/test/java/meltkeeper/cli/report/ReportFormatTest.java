@@ -6,9 +6,12 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 import meltkeeper.desk.Report;
 import meltkeeper.desk.TallyAnswer;
+import meltkeeper.life.Estimate;
+import meltkeeper.outlook.KindCurves;
 import org.junit.jupiter.api.Test;
 
 class ReportFormatTest {
@@ -28,6 +31,18 @@ class ReportFormatTest {
                   "<ibis>", Map.of("95-100", amount("1800.000")), List.of(), 0, Report.Costs.NONE)),
           COSTS,
           List.of("kind sleeve is not in the configuration: its price counts as 0"));
+
+  private static final KindCurves CURVES =
+      new KindCurves(
+          220,
+          List.of(250.0, 500.0, 750.0),
+          List.of(
+              new Estimate(0.9, 0.8, 0.9, 0.95),
+              new Estimate(0.5, 0.4, 0.5, 0.6),
+              new Estimate(0.1, 0.05, 0.1, 0.2)),
+          List.of(40.0, 30.0, 35.0),
+          OptionalDouble.of(450),
+          List.of(new KindCurves.Tick("L-1", 400, true), new KindCurves.Tick("L-2", 300, false)));
 
   private static BigDecimal amount(String value) {
     return new BigDecimal(value);
@@ -65,7 +80,7 @@ class ReportFormatTest {
 
   @Test
   void text_alignsItsTablesAndNamesUnits() {
-    assertThat(ReportFormat.TEXT.print(REPORT).lines())
+    assertThat(ReportFormat.TEXT.print(REPORT, Map::of).lines())
         .containsExactly(
             "From 2026-03-01 01:00 to 2026-03-08 01:00, zone Europe/Vienna",
             "",
@@ -89,7 +104,7 @@ class ReportFormatTest {
 
   @Test
   void csv_hasOneRowAHotEnd_andAColumnForEachBandFromTheColdest() {
-    assertThat(ReportFormat.CSV.print(REPORT))
+    assertThat(ReportFormat.CSV.print(REPORT, Map::of))
         .isEqualTo(
             "printer,hot_end,since,until,hot_hours,printing_hours,filament_m,idle_hours,"
                 + "bridged_hours,unobserved_hours,swaps,jams,costs_parts,costs_labour,costs_jams,"
@@ -102,7 +117,7 @@ class ReportFormatTest {
 
   @Test
   void json_isOneObjectWithTheSameNouns() {
-    assertThat(ReportFormat.JSON.print(REPORT))
+    assertThat(ReportFormat.JSON.print(REPORT, Map::of))
         .startsWith(
             "{\"since\":\"2026-03-01T00:00:00Z\",\"until\":\"2026-03-08T00:00:00Z\","
                 + "\"zone\":\"Europe/Vienna\",\"currency\":\"EUR\",\"hot_ends\":[{"
@@ -114,11 +129,23 @@ class ReportFormatTest {
 
   @Test
   void page_standsAlone_isEscaped_andCautions() {
-    String page = ReportFormat.HTML.print(REPORT);
+    String page = ReportFormat.HTML.print(REPORT, () -> Map.of("liner", CURVES));
     assertThat(page)
         .startsWith("<!DOCTYPE html>")
         .contains("&lt;ibis&gt;", "jam, not this part", "28.75 EUR", "2026-03-02 13:00")
         .contains("width=device-width", "Hot metal burns", "no\nsafety device")
-        .doesNotContain("<ibis>", "http://", "https://", "src=");
+        .doesNotContain("<ibis>", "https://", "src=");
+  }
+
+  @Test
+  void page_plotsHoursAndLivesWithTextBeside() {
+    String page = ReportFormat.HTML.print(REPORT, () -> Map.of("liner", CURVES));
+    assertThat(page.split("<svg ", -1)).as("hours of two hot ends, two curves").hasSize(1 + 4);
+    assertThat(page)
+        .contains("Half of the parts of kind liner are expected to be alive at about 500 h")
+        .contains("The cheapest age costs 30.00 EUR per 1000 h. The advised age is 450 h.")
+        .contains("replace at 450 h")
+        .doesNotContain("style=\"");
+    assertThat(ReportFormat.HTML.print(REPORT, Map::of)).doesNotContain("how long it lasts");
   }
 }
