@@ -193,7 +193,7 @@ class WrongConfigurationTest {
             "8899 }",
             "8899 }, hot-above: 150",
             "11: printers.egret.hot-above: found \"the key hot-above\"; allowed: from, hot-end,"
-                + " hot-ends; hot-above belongs in"
+                + " hot-ends, motion; hot-above belongs in"
                 + " printers.NAME.hot-end"),
         arguments(
             "8899 }",
