@@ -2,6 +2,7 @@ package meltkeeper.part;
 
 import java.time.Duration;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * A kind of part.
@@ -12,6 +13,7 @@ import java.util.Optional;
  * @param belief about its life, if the owner has one
  * @param habit the calendar interval that a saving is measured against, if the owner has one
  * @param cleaning what cleaning one takes, if the owner says
+ * @param limitCelsius the temperature that it must not exceed, 0 to 600, if it has one
  */
 public record Kind(
     String name,
@@ -19,13 +21,28 @@ public record Kind(
     double swapMinutes,
     Optional<Belief> belief,
     Optional<Duration> habit,
-    Optional<CleaningPlan> cleaning) {
+    Optional<CleaningPlan> cleaning,
+    OptionalDouble limitCelsius) {
+
+  /** A kind that stands any heat. */
+  public Kind(
+      String name,
+      double price,
+      double swapMinutes,
+      Optional<Belief> belief,
+      Optional<Duration> habit,
+      Optional<CleaningPlan> cleaning) {
+    this(name, price, swapMinutes, belief, habit, cleaning, OptionalDouble.empty());
+  }
 
   public Kind {
     Names.checked("kind", name);
     if (!(price >= 0) || !(swapMinutes >= 0)) {
       throw new IllegalArgumentException(
           name + ": a price and a time are 0 or more, not " + price + " and " + swapMinutes);
+    }
+    if (!(limitCelsius.orElse(0) >= 0 && limitCelsius.orElse(0) <= 600)) {
+      throw new IllegalArgumentException(name + ": a limit is 0 to 600 °C, not " + limitCelsius);
     }
   }
 }

@@ -39,6 +39,7 @@ public final class Intake implements Outlet {
   private final Function<HotEnd, Limits> limits;
   private final Store store;
   private final RejectionLog log = new RejectionLog();
+  private final Alarms alarms;
   private final Map<HotEnd, HotEndWriter> writers = new TreeMap<>();
   private final Map<HotEnd, NavigableSet<Long>> cuts = new TreeMap<>();
   private final Map<Rejected.Reason, Long> rejected = new EnumMap<>(Rejected.Reason.class);
@@ -50,17 +51,24 @@ public final class Intake implements Outlet {
   private long revision;
   private Optional<String> trouble = Optional.empty();
 
+  /** An intake that calls nobody, as a replay wants it. */
+  public Intake(Decoder decoder, Function<HotEnd, Limits> limits, Store store) {
+    this(decoder, limits, store, Calling.NOBODY);
+  }
+
   /**
    * Opens the accounts that the store holds.
    *
    * @param limits what each hot end goes by
+   * @param calling what calls whom
    */
-  public Intake(Decoder decoder, Function<HotEnd, Limits> limits, Store store) {
+  public Intake(Decoder decoder, Function<HotEnd, Limits> limits, Store store, Calling calling) {
     this.decoder = decoder;
     this.limits = limits;
     this.store = store;
     this.revision = store.revision();
-    noteCuts(store.parts());
+    this.alarms = new Alarms(calling, store.outbox().open());
+    noteParts(store.parts());
     for (Account account : store.accounts()) {
       writers.put(account.hotEnd(), writer(account));
     }
@@ -92,11 +100,23 @@ public final class Intake implements Outlet {
         writers.computeIfAbsent(
             reading.sample().hotEnd(), hotEnd -> writer(Account.opened(hotEnd)));
     switch (writer.take(reading)) {
-      case TAKEN -> {}
+      case TAKEN -> alarms.take(reading);
       case LATE -> unit.add(Rejected.Reason.LATE);
       case DUPLICATE -> unit.add(Rejected.Reason.DUPLICATE);
-      case RETAINED -> unit.add(Rejected.Reason.RETAINED);
+      case RETAINED -> {
+        unit.add(Rejected.Reason.RETAINED);
+        alarms.take(reading);
+      }
     }
+  }
+
+  /**
+   * Looks whether a printer has fallen silent.
+   *
+   * @param nowNanos on the steady clock
+   */
+  public void look(long nowNanos) {
+    alarms.look(nowNanos);
   }
 
   @Override
@@ -111,7 +131,12 @@ public final class Intake implements Outlet {
 
   /** True when something was taken in since the last commit. */
   public boolean hasNews() {
-    return writers.values().stream().anyMatch(HotEndWriter::hasMoved);
+    return isCalling() || writers.values().stream().anyMatch(HotEndWriter::hasMoved);
+  }
+
+  /** True when somebody is to be called, which should not wait. */
+  boolean isCalling() {
+    return !alarms.pending().isEmpty();
   }
 
   /** What a commit now would hold. */
@@ -120,7 +145,8 @@ public final class Intake implements Outlet {
     return new Commit(
         moved.stream().flatMap(w -> w.earned().stream()).toList(),
         List.of(),
-        moved.stream().map(HotEndWriter::settled).toList());
+        moved.stream().map(HotEndWriter::settled).toList(),
+        alarms.pending());
   }
 
   private List<HotEndWriter> moved() {
@@ -142,6 +168,7 @@ public final class Intake implements Outlet {
   /** Notes that {@link #pending()} is safely stored. */
   public void settled() {
     moved().forEach(HotEndWriter::committed);
+    alarms.posted();
     commits++;
     trouble = Optional.empty();
   }
@@ -172,7 +199,7 @@ public final class Intake implements Outlet {
     if (now == revision) {
       return;
     }
-    noteCuts(store.parts());
+    noteParts(store.parts());
     if (writers.entrySet().stream().anyMatch(e -> e.getValue().lacks(cutsOf(e.getKey())))) {
       commit();
       for (Map.Entry<HotEnd, HotEndWriter> entry : writers.entrySet()) {
@@ -187,7 +214,8 @@ public final class Intake implements Outlet {
     revision = now;
   }
 
-  private void noteCuts(Collection<Part> parts) {
+  private void noteParts(Collection<Part> parts) {
+    alarms.noteFitted(parts);
     for (Part part : parts) {
       for (Fitting fitting : part.fittings()) {
         NavigableSet<Long> of = cuts.computeIfAbsent(fitting.hotEnd(), h -> new TreeSet<>());

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.function.LongSupplier;
 import meltkeeper.protocol.Received;
 import meltkeeper.store.StoreException;
 import org.slf4j.Logger;
@@ -25,6 +26,7 @@ public final class Pipeline implements AutoCloseable {
 
   private final Intake intake;
   private final long commitEveryNanos;
+  private final LongSupplier steadyNanos;
   private final BlockingQueue<Received> queue = new ArrayBlockingQueue<>(QUEUE);
   private final Thread writer;
   private volatile Live live;
@@ -33,10 +35,13 @@ public final class Pipeline implements AutoCloseable {
   /**
    * Starts the writer.
    *
-   * @param commitEvery how long credits may wait for the disk; ten seconds is kind to an SD card
+   * @param commitEvery how long credits may wait for the disk; ten seconds is kind to an SD card.
+   *     An alert never waits
+   * @param steadyNanos the clock of arrivals
    */
-  public Pipeline(Intake intake, Duration commitEvery) {
+  public Pipeline(Intake intake, Duration commitEvery, LongSupplier steadyNanos) {
     this.intake = intake;
+    this.steadyNanos = steadyNanos;
     this.commitEveryNanos = commitEvery.toNanos();
     this.live = intake.live();
     this.writer = new Thread(this::write, "writer");
@@ -66,12 +71,13 @@ public final class Pipeline implements AutoCloseable {
     while (!closing || !queue.isEmpty()) {
       take(batch);
       long now = System.nanoTime();
-      if (now - committed >= commitEveryNanos) {
+      if (now - committed >= commitEveryNanos || mustCall(now - committed)) {
         storing(intake::commit);
         committed = now;
       }
       if (now - looked >= LOOK_EVERY_NANOS) {
         storing(intake::noticeFittings);
+        intake.look(steadyNanos.getAsLong());
         looked = now;
       }
       if (now - shown >= SHOW_EVERY_NANOS) {
@@ -81,6 +87,11 @@ public final class Pipeline implements AutoCloseable {
     }
     storing(intake::commit);
     live = intake.live();
+  }
+
+  /** A store in trouble is not asked again for each message that comes in meanwhile. */
+  private boolean mustCall(long sinceCommitNanos) {
+    return intake.isCalling() && (!intake.isInTrouble() || sinceCommitNanos >= LOOK_EVERY_NANOS);
   }
 
   private void take(List<Received> batch) {

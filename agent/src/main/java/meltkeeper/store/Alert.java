@@ -1,10 +1,8 @@
 package meltkeeper.store;
 
-import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.UUID;
 
 /**
  * One thing to tell of an episode.
@@ -14,8 +12,6 @@ import java.util.UUID;
  * @param text what is the matter and what to do, in plain words, for a person who is elsewhere
  */
 public record Alert(Episode episode, Phase phase, int number, long atNanos, String text) {
-
-  private static final int ID_LENGTH = 12;
 
   /** Where in its episode an alert stands. */
   public enum Phase {
@@ -52,11 +48,7 @@ public record Alert(Episode episode, Phase phase, int number, long atNanos, Stri
    * told, so that an alert lost with an uncommitted reading comes back under the same id.
    */
   public String id() {
-    String what = episode.key() + " " + phase.label() + " " + number;
-    return UUID.nameUUIDFromBytes(what.getBytes(StandardCharsets.UTF_8))
-        .toString()
-        .replace("-", "")
-        .substring(0, ID_LENGTH);
+    return Ids.of(episode.key() + " " + phase.label() + " " + number);
   }
 
   public AlertTopic topic() {

@@ -17,6 +17,8 @@ public record Delivery(
   public enum State {
     WAITING("waiting"),
     DELIVERED("delivered"),
+    /** Nothing was to be done any more. */
+    CANCELLED("cancelled"),
     /** Given up, or refused for good; nobody tries again. */
     DEAD("dead");
 

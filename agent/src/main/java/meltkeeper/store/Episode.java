@@ -8,6 +8,11 @@ package meltkeeper.store;
  */
 public record Episode(AlertTopic topic, Subject subject, long beganNanos) {
 
+  /** Twelve hexadecimal digits by which a receiver knows alerts that belong together. */
+  public String id() {
+    return Ids.of(key());
+  }
+
   /** One text for each episode. */
   public String key() {
     return topic.label() + " " + subject.written() + " " + beganNanos;

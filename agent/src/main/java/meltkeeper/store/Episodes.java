@@ -6,14 +6,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
-import meltkeeper.protocol.HotEnd;
 
 /**
  * Sees to it that an episode calls once: who finds trouble says {@link #begin} and {@link #end} as
  * often as it likes. Mutable, for one thread.
  *
  * <p>An episode found in old readings is kept as history and calls nobody. Should it still go on
- * when readings have become current again, {@link #tell} calls for it then.
+ * when readings have become current again, it calls then.
  */
 public final class Episodes {
 
@@ -47,17 +46,25 @@ public final class Episodes {
   }
 
   /**
-   * Begins an episode, unless it goes on already.
+   * Begins an episode, unless it goes on already. One that goes on and has called nobody calls now,
+   * if this finding is current.
    *
    * @param isPast true when the finding is too old to call anybody
    */
   public void begin(AlertTopic topic, Subject subject, long atNanos, boolean isPast, String text) {
     Key key = new Key(topic, subject);
-    if (open.containsKey(key)) {
-      return;
+    Open known = open.get(key);
+    if (known == null) {
+      begin(key, new Episode(topic, subject, atNanos), 0, atNanos, isPast, text);
+    } else if (!known.hasCalled() && !isPast && !routes.apply(topic).isEmpty()) {
+      Alert latest = known.latest();
+      begin(key, latest.episode(), latest.number() + 1, atNanos, false, text);
     }
-    Episode episode = new Episode(topic, subject, atNanos);
-    Alert alert = new Alert(episode, Alert.Phase.BEGAN, 0, atNanos, text);
+  }
+
+  private void begin(
+      Key key, Episode episode, int number, long atNanos, boolean isPast, String text) {
+    Alert alert = new Alert(episode, Alert.Phase.BEGAN, number, atNanos, text);
     post(alert, !isPast);
     open.put(key, new Open(alert, !isPast));
   }
@@ -70,26 +77,6 @@ public final class Episodes {
                 post(
                     new Alert(ended.latest().episode(), Alert.Phase.ALL_CLEAR, 0, atNanos, text),
                     ended.hasCalled()));
-  }
-
-  /** Calls for the episodes of a hot end that began in old readings and go on now. */
-  public void tell(HotEnd hotEnd, long nowNanos) {
-    open.replaceAll(
-        (key, episode) -> {
-          if (episode.hasCalled() || !key.subject().place().equals(Optional.of(hotEnd))) {
-            return episode;
-          }
-          Alert latest = episode.latest();
-          Alert again =
-              new Alert(
-                  latest.episode(),
-                  Alert.Phase.BEGAN,
-                  latest.number() + 1,
-                  nowNanos,
-                  latest.text());
-          post(again, true);
-          return new Open(again, true);
-        });
   }
 
   private void post(Alert alert, boolean calls) {

@@ -18,7 +18,8 @@ class PipelineTest {
   private final MemoryStore store = new MemoryStore();
 
   private Pipeline pipeline(Decoder decoder, meltkeeper.store.Store on) {
-    return new Pipeline(new Intake(decoder, hotEnd -> Limits.DEFAULT, on), Duration.ofMillis(50));
+    return new Pipeline(
+        new Intake(decoder, hotEnd -> Limits.DEFAULT, on), Duration.ofMillis(50), () -> 0);
   }
 
   private long storedNanos() {

@@ -1,7 +1,6 @@
 package meltkeeper.store;
 
 import static meltkeeper.store.StoreFixture.HERON;
-import static meltkeeper.store.StoreFixture.IBIS;
 import static meltkeeper.store.StoreFixture.MORNING;
 import static meltkeeper.store.StoreFixture.SECOND;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -62,11 +61,11 @@ final class EpisodesTest {
   @Test
   void historyThatStillGoesOn_callsOnceReadingsAreCurrent() {
     begin(0, true);
-    episodes.tell(IBIS, MORNING + 5 * SECOND);
+    begin(5, true);
     assertThat(episodes.pending()).hasSize(1);
 
-    episodes.tell(HERON, MORNING + 6 * SECOND);
-    episodes.tell(HERON, MORNING + 7 * SECOND);
+    begin(6, false);
+    begin(7, false);
     end(8);
 
     assertThat(episodes.pending())

@@ -126,7 +126,7 @@ CREATE INDEX alert_of_episode ON alert (episode);
 CREATE TABLE delivery (
   alert      TEXT    NOT NULL REFERENCES alert (id),
   route      TEXT    NOT NULL,
-  state      TEXT    NOT NULL CHECK (state IN ('waiting', 'delivered', 'dead')),
+  state      TEXT    NOT NULL CHECK (state IN ('waiting', 'delivered', 'cancelled', 'dead')),
   attempts   INTEGER NOT NULL,
   next_nanos INTEGER NOT NULL,
   detail     TEXT    NOT NULL,
