@@ -32,19 +32,22 @@ class RoomsTest {
           Map.entry("protocol", List.of()),
           Map.entry("part", List.of("protocol")),
           Map.entry("ledger", List.of("protocol", "part")),
+          Map.entry("caution", List.of("protocol", "part")),
           Map.entry("life", List.of("protocol", "part")),
           Map.entry("plot", List.of()),
           Map.entry("store", List.of("protocol", "part", "ledger")),
           Map.entry("source", List.of("protocol")),
-          Map.entry("pipeline", List.of("protocol", "part", "ledger", "store")),
+          Map.entry("pipeline", List.of("protocol", "part", "ledger", "caution", "store")),
+          Map.entry("alert", List.of("protocol", "part", "store")),
           Map.entry("desk", List.of("protocol", "part", "ledger", "store")),
           Map.entry("outlook", List.of("protocol", "part", "ledger", "life", "store", "desk")),
           Map.entry("metrics", List.of("protocol", "part", "ledger", "pipeline", "desk")),
           Map.entry("web", List.of("protocol", "part", "ledger", "pipeline", "desk", "metrics")),
-          Map.entry("config", List.of("protocol", "part", "ledger", "source")),
+          Map.entry("config", List.of("protocol", "part", "ledger", "source", "store", "alert")),
           Map.entry("demo", List.of("protocol", "config")));
 
-  private static final List<String> PURE = List.of("protocol", "part", "ledger", "life", "plot");
+  private static final List<String> PURE =
+      List.of("protocol", "part", "ledger", "caution", "life", "plot");
 
   @TestFactory
   Stream<DynamicTest> room_importsOnly_whatItsSignAllows() {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import meltkeeper.alert.Dispatch;
 import meltkeeper.config.Settings;
 import meltkeeper.desk.Desk;
 import meltkeeper.desk.PartLine;
@@ -40,6 +41,7 @@ final class Agent implements AutoCloseable {
   private final Desk desk;
   private final OutlookDesk outlook;
   private final OutlookRounds outlookRounds;
+  private final Dispatch dispatch;
   private final Metrics metrics;
   private final Web web;
 
@@ -56,9 +58,23 @@ final class Agent implements AutoCloseable {
     this.outlook = new OutlookDesk(store, OpenDesk.shop(settings));
     this.pipeline =
         new Pipeline(
-            new Intake(Joints.decoders(settings), Joints.limits(settings), store), commitEvery);
+            new Intake(
+                Joints.decoders(settings),
+                Joints.limits(settings),
+                store,
+                Joints.calling(settings)),
+            commitEvery,
+            () -> clock.now().steadyNanos());
     this.sources =
         Joints.sources(settings, broker -> Session.kept(Installation.of(settings), broker), clock);
+    this.dispatch =
+        new Dispatch(
+            settings.alerts(),
+            settings.zone(),
+            Joints.publishing(settings, clock),
+            store.outbox(),
+            clock::now,
+            () -> pipeline.live().trouble());
     this.metrics = new Metrics(this::sight);
     this.web = served();
     this.outlookRounds = new OutlookRounds(outlook, this::nowNanos);
@@ -74,6 +90,7 @@ final class Agent implements AutoCloseable {
       return new Web(settings.listen().host(), settings.listen().port(), this::overview, metrics);
     } catch (JavalinBindException e) {
       metrics.close();
+      dispatch.close();
       pipeline.close();
       throw new FailedException(
           "the page cannot be served on "
@@ -113,12 +130,13 @@ final class Agent implements AutoCloseable {
         live,
         Dressing.fitted(desk.parts().heats().heats(Dressing.totals(live), nowNanos())),
         Dressing.forecasts(outlook.latest()),
-        sourcesUp());
+        sourcesUp(),
+        Dressing.routes(dispatch.states()));
   }
 
   private Overview overview() {
     Live live = pipeline.live();
-    return Overview.of(live, parts(live), sourcesUp());
+    return Overview.of(live, parts(live), sourcesUp(), Dressing.troubles(dispatch.states()));
   }
 
   private List<PartLine> parts(Live live) {
@@ -135,6 +153,7 @@ final class Agent implements AutoCloseable {
     List<AutoCloseable> inOrder = new ArrayList<>(sources);
     inOrder.add(pipeline);
     inOrder.add(outlookRounds);
+    inOrder.add(dispatch);
     inOrder.add(web);
     inOrder.add(metrics);
     for (AutoCloseable part : inOrder) {

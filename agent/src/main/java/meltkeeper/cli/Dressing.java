@@ -5,10 +5,12 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import meltkeeper.alert.RouteState;
 import meltkeeper.desk.PartHeat;
 import meltkeeper.ledger.Tally;
 import meltkeeper.metrics.FittedPart;
 import meltkeeper.metrics.PartForecast;
+import meltkeeper.metrics.RouteSight;
 import meltkeeper.outlook.FittedOutlook;
 import meltkeeper.pipeline.HotEndLive;
 import meltkeeper.pipeline.Live;
@@ -69,5 +71,26 @@ final class Dressing {
     return tally.measuredMicrometres() > 0
         ? tally.measuredMicrometres()
         : tally.commandedMicrometres();
+  }
+
+  static List<RouteSight> routes(List<RouteState> states) {
+    return states.stream()
+        .map(
+            route ->
+                new RouteSight(
+                    route.name(),
+                    route.delivered(),
+                    route.failed(),
+                    route.dead(),
+                    route.waiting(),
+                    route.trouble().isEmpty()))
+        .toList();
+  }
+
+  /** By route: why its last try failed, empty while all is well. */
+  static Map<String, String> troubles(List<RouteState> states) {
+    Map<String, String> troubles = new HashMap<>();
+    states.forEach(route -> troubles.put(route.name(), route.trouble().orElse("")));
+    return troubles;
   }
 }

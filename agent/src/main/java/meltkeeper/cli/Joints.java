@@ -1,14 +1,22 @@
 package meltkeeper.cli;
 
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.OptionalDouble;
 import java.util.function.Function;
+import meltkeeper.alert.AlertSettings;
+import meltkeeper.alert.Publishing;
+import meltkeeper.alert.UndeliveredException;
+import meltkeeper.caution.Guard;
 import meltkeeper.config.From;
 import meltkeeper.config.PrinterSettings;
 import meltkeeper.config.Settings;
 import meltkeeper.ledger.Limits;
+import meltkeeper.pipeline.Calling;
 import meltkeeper.pipeline.Decoders;
 import meltkeeper.protocol.Decoder;
 import meltkeeper.protocol.HotEnd;
@@ -16,6 +24,7 @@ import meltkeeper.protocol.gcode.GcodeDecoder;
 import meltkeeper.protocol.mapping.MappingDecoder;
 import meltkeeper.source.Source;
 import meltkeeper.source.SteadyClock;
+import meltkeeper.source.mqtt.MqttPublisher;
 import meltkeeper.source.mqtt.MqttSource;
 import meltkeeper.source.mqtt.Session;
 import meltkeeper.source.serial.SerialSource;
@@ -49,6 +58,52 @@ final class Joints {
         printers.containsKey(hotEnd.printer())
             ? printers.get(hotEnd.printer()).hotEnd(hotEnd.index()).limits()
             : Limits.DEFAULT;
+  }
+
+  /** What calls whom. */
+  static Calling calling(Settings settings) {
+    AlertSettings alerts = settings.alerts();
+    Map<String, Double> limitsCelsius = new LinkedHashMap<>();
+    settings
+        .kinds()
+        .forEach(
+            (name, kind) -> kind.limitCelsius().ifPresent(limit -> limitsCelsius.put(name, limit)));
+    Function<HotEnd, Limits> limits = limits(settings);
+    return new Calling(
+        hotEnd ->
+            new Guard(
+                OptionalDouble.empty(),
+                limits.apply(hotEnd).hotAboveCelsius(),
+                alerts.idleAfter().toNanos(),
+                alerts.silentAfter().toNanos()),
+        limitsCelsius,
+        alerts::routesFor,
+        alerts.oldAfter().toNanos());
+  }
+
+  /** Connections to the shop's brokers, on which alerts are published. */
+  static Publishing.Maker publishing(Settings settings, SteadyClock clock) {
+    return (broker, timeout) ->
+        new Publisher(
+            new MqttPublisher(
+                Objects.requireNonNull(settings.brokers().get(broker), broker), clock, timeout));
+  }
+
+  private record Publisher(MqttPublisher publisher) implements Publishing {
+    @Override
+    public void publish(String topic, String payload, boolean retained)
+        throws UndeliveredException, InterruptedException {
+      try {
+        publisher.publish(topic, payload, retained);
+      } catch (IOException e) {
+        throw UndeliveredException.forNow(String.valueOf(e.getMessage()));
+      }
+    }
+
+    @Override
+    public void close() {
+      publisher.close();
+    }
   }
 
   /** Everything that is to be listened to, not started yet. */

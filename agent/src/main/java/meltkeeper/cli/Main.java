@@ -50,7 +50,8 @@ public final class Main {
             .addSubcommand(PartCommand.line(OpenDesk::of))
             .addSubcommand(new LifeCommand(OpenDesk::of))
             .addSubcommand(new RiskCommand(OpenDesk::of))
-            .addSubcommand(new ReportCommand(OpenDesk::of));
+            .addSubcommand(new ReportCommand(OpenDesk::of))
+            .addSubcommand(AlertCommand.line(OpenDesk::of));
     line.setOut(out);
     line.setErr(err);
     line.setExecutionExceptionHandler(new Complaints());

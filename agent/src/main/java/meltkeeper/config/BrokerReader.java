@@ -1,7 +1,6 @@
 package meltkeeper.config;
 
 import java.net.URI;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 import meltkeeper.source.mqtt.BrokerSettings;
@@ -11,10 +10,10 @@ final class BrokerReader {
 
   private static final int LEVEL_3_1_1 = 3;
 
-  private final Path folder;
+  private final Folder folder;
 
   /** Reads with relative paths from a folder. */
-  BrokerReader(Path folder) {
+  BrokerReader(Folder folder) {
     this.folder = folder;
   }
 
@@ -23,8 +22,8 @@ final class BrokerReader {
     Optional<URI> url = fields.need(Keys.URL);
     int protocol = fields.get(Keys.PROTOCOL);
     Optional<String> username = fields.find(Keys.USERNAME);
-    Optional<Path> passwordFile = file(fields, Keys.PASSWORD_FILE);
-    Optional<Path> caFile = file(fields, Keys.CA_FILE);
+    Optional<Path> passwordFile = folder.file(fields, Keys.PASSWORD_FILE);
+    Optional<Path> caFile = folder.file(fields, Keys.CA_FILE);
     Optional<String> clientId = fields.find(Keys.CLIENT_ID);
     checkTogether(fields, url, protocol);
     return url.map(
@@ -51,22 +50,5 @@ final class BrokerReader {
                       "a password only with a username, at protocol 3.1.1",
                       "add the key username"));
     }
-  }
-
-  private Optional<Path> file(Fields fields, Key<Path> key) {
-    Optional<Path> file = fields.find(key).map(folder::resolve).map(Path::normalize);
-    file.filter(path -> !Files.isRegularFile(path) || !Files.isReadable(path))
-        .ifPresent(
-            path ->
-                fields
-                    .entryOrBlank(key)
-                    .tell(
-                        path.toString(),
-                        key.form().allowed(),
-                        Files.exists(path)
-                            ? "let the user that runs Meltkeeper read it"
-                            : "there is no such file; a relative path counts from the"
-                                + " configuration's folder"));
-    return file;
   }
 }

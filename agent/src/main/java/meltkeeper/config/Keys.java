@@ -39,6 +39,7 @@ final class Keys {
   static final Key<Void> PRINTERS = key(Section.ROOT, "printers", SECTION, REQUIRED);
   static final Key<Void> KINDS = key(Section.ROOT, "kinds", SECTION, "the known kinds");
   static final Key<Void> COSTS = key(Section.ROOT, "costs", SECTION, NONE);
+  static final Key<Void> ALERTS = key(Section.ROOT, "alerts", SECTION, NONE);
 
   static final Key<HostPort> LISTEN =
       key(
@@ -179,6 +180,8 @@ final class Keys {
   static final Key<Void> BELIEF = key(Section.KIND, "belief", SECTION, NONE + BY_KIND);
   static final Key<Void> HABIT = key(Section.KIND, "habit", SECTION, NONE);
   static final Key<Void> CLEANING = key(Section.KIND, "cleaning", SECTION, NONE);
+  static final Key<Double> LIMIT =
+      key(Section.KIND, "limit", Forms.number("0", "600", "°C"), NONE + BY_KIND);
 
   static final Key<Double> LIFE_HOURS =
       key(
@@ -226,6 +229,10 @@ final class Keys {
       key(Section.COSTS, "labour-per-hour", Forms.number("0", "1000000", "in the currency"), "0");
   static final Key<Double> JAM =
       key(Section.COSTS, "jam", Forms.number("0", "1000000", "in the currency"), "0");
+
+  static {
+    LISTED.addAll(AlertKeys.LISTED);
+  }
 
   private Keys() {}
 

@@ -3,6 +3,7 @@ package meltkeeper.config;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import meltkeeper.part.Belief;
 import meltkeeper.part.CleaningPlan;
 import meltkeeper.part.Kind;
@@ -16,17 +17,21 @@ final class KindReader {
    */
   static final Map<String, Kind> KNOWN = known();
 
+  /** Ten kelvin below what PTFE stands continuously (260 °C). */
+  private static final double LINER_LIMIT_CELSIUS = 250;
+
   private KindReader() {}
 
   private static Map<String, Kind> known() {
     Map<String, Kind> known = new LinkedHashMap<>();
-    known.put("liner", kind("liner", 600, 0.5, 2.5));
-    known.put("nozzle", kind("nozzle", 1200, 0.5, 2));
-    known.put("heat-break", kind("heat-break", 5000, 0.7, 2));
+    known.put("liner", kind("liner", 600, 0.5, 2.5, OptionalDouble.of(LINER_LIMIT_CELSIUS)));
+    known.put("nozzle", kind("nozzle", 1200, 0.5, 2, OptionalDouble.empty()));
+    known.put("heat-break", kind("heat-break", 5000, 0.7, 2, OptionalDouble.empty()));
     return known;
   }
 
-  private static Kind kind(String name, double lifeHours, double spread, double shape) {
+  private static Kind kind(
+      String name, double lifeHours, double spread, double shape, OptionalDouble limit) {
     Belief belief =
         new Belief(
             lifeHours,
@@ -42,7 +47,8 @@ final class KindReader {
         Keys.SWAP_MINUTES.defaultValue(),
         Optional.of(belief),
         Optional.empty(),
-        Optional.empty());
+        Optional.empty(),
+        limit);
   }
 
   static Kind read(String name, Entry entry) {
@@ -56,7 +62,8 @@ final class KindReader {
         fields
             .entry(Keys.HABIT)
             .flatMap(habit -> Fields.of(habit, Section.HABIT).need(Keys.HABIT_EVERY)),
-        fields.entry(Keys.CLEANING).map(KindReader::readCleaning));
+        fields.entry(Keys.CLEANING).map(KindReader::readCleaning),
+        limit(fields, name));
   }
 
   private static CleaningPlan readCleaning(Entry entry) {
@@ -65,6 +72,17 @@ final class KindReader {
         fields.get(Keys.CLEANING_MINUTES),
         fields.get(Keys.CLEANING_MONEY),
         fields.get(Keys.CLEANING_RESTORES));
+  }
+
+  private static OptionalDouble limit(Fields fields, String name) {
+    return fields
+        .find(Keys.LIMIT)
+        .map(OptionalDouble::of)
+        .orElseGet(
+            () ->
+                Optional.ofNullable(KNOWN.get(name))
+                    .map(Kind::limitCelsius)
+                    .orElse(OptionalDouble.empty()));
   }
 
   private static Optional<Belief> readBelief(Entry entry, Optional<Belief> usual) {

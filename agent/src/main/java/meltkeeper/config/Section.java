@@ -21,7 +21,11 @@ enum Section {
   BELIEF("kinds.NAME.belief"),
   HABIT("kinds.NAME.habit"),
   CLEANING("kinds.NAME.cleaning"),
-  COSTS("costs");
+  COSTS("costs"),
+  ALERTS("alerts"),
+  ROUTE("alerts.routes.NAME"),
+  QUIET("alerts.routes.NAME.quiet"),
+  JAM_ACTION("alerts.jam-action");
 
   private final String path;
 

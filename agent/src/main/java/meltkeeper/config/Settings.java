@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import meltkeeper.alert.AlertSettings;
 import meltkeeper.part.Costs;
 import meltkeeper.part.Kind;
 import meltkeeper.protocol.mapping.Mapping;
@@ -23,6 +24,7 @@ import meltkeeper.source.mqtt.BrokerSettings;
  * @param zone the shop's time zone, for reports
  * @param kinds those of the file, then the known ones that it does not name
  * @param costs empty when the shop names none
+ * @param alerts who is called, and when
  */
 public record Settings(
     String storeUrl,
@@ -32,7 +34,8 @@ public record Settings(
     Map<String, Mapping> mappings,
     Map<String, PrinterSettings> printers,
     Map<String, Kind> kinds,
-    Optional<Costs> costs) {
+    Optional<Costs> costs,
+    AlertSettings alerts) {
 
   public Settings {
     brokers = ordered(brokers);

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.Function;
+import meltkeeper.alert.AlertSettings;
 import meltkeeper.part.Costs;
 import meltkeeper.part.Kind;
 import meltkeeper.part.Names;
@@ -38,7 +39,7 @@ final class ShopReader {
 
     Map<String, Entry> brokerEntries = named(fields, Keys.BROKERS, ShopReader::nameFault);
     Map<String, Entry> mappingEntries = named(fields, Keys.MAPPINGS, ShopReader::nameFault);
-    BrokerReader brokerReader = new BrokerReader(folder);
+    BrokerReader brokerReader = new BrokerReader(new Folder(folder));
     Map<String, BrokerSettings> brokers = each(brokerEntries, brokerReader::read);
     Map<String, Mapping> mappings =
         each(mappingEntries, (name, entry) -> Optional.of(MappingReader.read(name, entry)));
@@ -57,7 +58,14 @@ final class ShopReader {
 
     Map<String, Kind> kinds = readKinds(fields);
     Optional<Costs> costs = fields.entry(Keys.COSTS).flatMap(ShopReader::readCosts);
-    return new Settings(store, listen, zone, brokers, mappings, printers, kinds, costs);
+    AlertSettings alerts =
+        readAlerts(fields, new AlertReader(new Folder(folder), zone, brokerEntries.keySet()));
+    return new Settings(store, listen, zone, brokers, mappings, printers, kinds, costs, alerts);
+  }
+
+  private static AlertSettings readAlerts(Fields file, AlertReader reader) {
+    Fields alerts = Fields.of(file.entryOrBlank(Keys.ALERTS), Section.ALERTS);
+    return reader.read(alerts, named(alerts, AlertKeys.ROUTES, ShopReader::nameFault));
   }
 
   private static String readStore(Fields fields, Path folder) {

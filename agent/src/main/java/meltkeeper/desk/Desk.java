@@ -9,8 +9,10 @@ import meltkeeper.store.Store;
  * @param acts what is done with parts
  * @param paper a past kept on paper
  * @param reports hours, swaps, jams, costs
+ * @param alerts what called, and whom
  */
-public record Desk(PartAnswers parts, PartActs acts, PaperDesk paper, ReportDesk reports) {
+public record Desk(
+    PartAnswers parts, PartActs acts, PaperDesk paper, ReportDesk reports, AlertDesk alerts) {
 
   /** A desk over a store, for the shop as it is configured. */
   public static Desk of(Store store, Shop shop) {
@@ -19,6 +21,7 @@ public record Desk(PartAnswers parts, PartActs acts, PaperDesk paper, ReportDesk
         answers,
         new PartActs(store, shop, answers),
         new PaperDesk(store, shop),
-        new ReportDesk(store, shop));
+        new ReportDesk(store, shop),
+        new AlertDesk(store.outbox()));
   }
 }

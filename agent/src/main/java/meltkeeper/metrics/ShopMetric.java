@@ -151,6 +151,30 @@ record ShopMetric(String name, Form form, String help, BiConsumer<Sight, ShopMet
                       .forEach(
                           (name, up) -> out.add(up ? 1 : 0, new LabelSet().add("source", name)))),
           new ShopMetric(
+              "alerts",
+              Form.COUNTER,
+              "Alerts by route since the start: delivered, failed (a try that will be repeated) or"
+                  + " dead (given up).",
+              (sight, out) -> {
+                for (RouteSight route : sight.routes()) {
+                  out.add((double) route.delivered(), labels(route).add("outcome", "delivered"));
+                  out.add((double) route.failed(), labels(route).add("outcome", "failed"));
+                  out.add((double) route.dead(), labels(route).add("outcome", "dead"));
+                }
+              }),
+          new ShopMetric(
+              "alerts_waiting",
+              Form.GAUGE,
+              "Alerts that wait on a route, at most 200 being counted.",
+              (sight, out) ->
+                  sight.routes().forEach(route -> out.add(route.waiting(), labels(route)))),
+          new ShopMetric(
+              "alert_route_up",
+              Form.GAUGE,
+              "1 while the last try on a route of alerts went well, else 0.",
+              (sight, out) ->
+                  sight.routes().forEach(route -> out.add(route.isUp() ? 1 : 0, labels(route)))),
+          new ShopMetric(
               "messages",
               Form.COUNTER,
               "Messages and lines taken in since the start.",
@@ -246,6 +270,10 @@ record ShopMetric(String name, Form form, String help, BiConsumer<Sight, ShopMet
         value.apply(hotEnd).ifPresent(v -> out.add(v, labels(hotEnd)));
       }
     };
+  }
+
+  private static LabelSet labels(RouteSight route) {
+    return new LabelSet().add("route", route.name());
   }
 
   private static LabelSet labels(HotEndLive hotEnd) {

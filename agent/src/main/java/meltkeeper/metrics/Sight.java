@@ -10,13 +10,19 @@ import meltkeeper.pipeline.Live;
  * @param parts on printers now
  * @param forecasts of parts on printers, as last reckoned
  * @param sources by name: true while it is heard
+ * @param routes that alerts go
  */
 public record Sight(
-    Live live, List<FittedPart> parts, List<PartForecast> forecasts, Map<String, Boolean> sources) {
+    Live live,
+    List<FittedPart> parts,
+    List<PartForecast> forecasts,
+    Map<String, Boolean> sources,
+    List<RouteSight> routes) {
 
   public Sight {
     parts = List.copyOf(parts);
     forecasts = List.copyOf(forecasts);
     sources = Map.copyOf(sources);
+    routes = List.copyOf(routes);
   }
 }

@@ -15,6 +15,7 @@ import meltkeeper.pipeline.Live;
  * @param parts known to the shop
  * @param sources by name: true while connected
  * @param unknownPrinters heard but not listed, in words
+ * @param routeTroubles by route of alerts: why its last try failed, empty while all is well
  * @param storeTrouble why the store takes no commits; empty while it does
  */
 public record Overview(
@@ -22,18 +23,29 @@ public record Overview(
     List<PartLine> parts,
     Map<String, Boolean> sources,
     List<String> unknownPrinters,
+    Map<String, String> routeTroubles,
     Optional<String> storeTrouble) {
 
   /** What the live snapshot and the parts show. */
-  public static Overview of(Live live, List<PartLine> parts, Map<String, Boolean> sources) {
+  public static Overview of(
+      Live live,
+      List<PartLine> parts,
+      Map<String, Boolean> sources,
+      Map<String, String> routeTroubles) {
     return new Overview(
-        PrinterView.of(live), parts, sources, live.unknownPrinters(), live.trouble());
+        PrinterView.of(live),
+        parts,
+        sources,
+        live.unknownPrinters(),
+        routeTroubles,
+        live.trouble());
   }
 
   public Overview {
     printers = List.copyOf(printers);
     parts = List.copyOf(parts);
     sources = Map.copyOf(sources);
+    routeTroubles = Map.copyOf(routeTroubles);
     unknownPrinters = List.copyOf(unknownPrinters);
   }
 

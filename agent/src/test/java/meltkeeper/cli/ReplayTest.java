@@ -87,7 +87,7 @@ class ReplayTest {
     Intake intake = new Intake(Joints.decoders(settings), Joints.limits(settings), store);
     long lines = 0;
     try (RecordingWriter writer = new RecordingWriter(recording);
-        Pipeline pipeline = new Pipeline(intake, Duration.ofMillis(20))) {
+        Pipeline pipeline = new Pipeline(intake, Duration.ofMillis(20), () -> 0)) {
       for (int second : Day.samples(0, 9000)) {
         for (Received received : new Received[] {message(second), line(second)}) {
           writer.accept(received);

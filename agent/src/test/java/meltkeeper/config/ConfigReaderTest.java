@@ -9,6 +9,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import java.util.Set;
 import meltkeeper.config.HotEndSettings.Encoder;
@@ -152,7 +153,7 @@ class ConfigReaderTest {
         Shop.settings(
                 """
                 kinds:
-                  feed-gear: { price: 8, habit: { every: 60d } }
+                  feed-gear: { price: 8, habit: { every: 60d }, limit: 120 }
                   liner: { belief: { life-hours: 400 } }
                 """
                     + LEAST)
@@ -168,7 +169,8 @@ class ConfigReaderTest {
                 0,
                 Optional.empty(),
                 Optional.of(Duration.ofDays(60)),
-                Optional.empty()))
+                Optional.empty(),
+                OptionalDouble.of(120)))
         .containsEntry("liner", kind("liner", 0, 0, new Belief(400, 0.5, 2.5, 0.4, 10, 3, 220)));
   }
 
@@ -239,7 +241,8 @@ class ConfigReaderTest {
   }
 
   private static Kind kind(String name, double price, double swapMinutes, Belief belief) {
+    OptionalDouble limit = name.equals("liner") ? OptionalDouble.of(250) : OptionalDouble.empty();
     return new Kind(
-        name, price, swapMinutes, Optional.of(belief), Optional.empty(), Optional.empty());
+        name, price, swapMinutes, Optional.of(belief), Optional.empty(), Optional.empty(), limit);
   }
 }

@@ -9,7 +9,9 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import meltkeeper.alert.AlertSettings;
 import meltkeeper.config.HotEndSettings.Encoder;
 import meltkeeper.ledger.Limits;
 import meltkeeper.part.Belief;
@@ -79,7 +81,15 @@ class ExampleTest {
                     kind("nozzle", 12, 10, new Belief(1200, 0.5, 2, 0.4, 10, 3, 220)),
                     "heat-break",
                     kind("heat-break", 0, 0, new Belief(5000, 0.7, 2, 0.4, 10, 3, 220))),
-                Optional.of(new Costs("EUR", 25, 18))));
+                Optional.of(new Costs("EUR", 25, 18)),
+                new AlertSettings(
+                    Duration.ofHours(4),
+                    Duration.ofMinutes(10),
+                    Duration.ofMinutes(30),
+                    Duration.ofMinutes(10),
+                    100,
+                    List.of(),
+                    Optional.empty())));
   }
 
   private static BrokerSettings plainBroker(String name, String url) {
@@ -143,7 +153,8 @@ class ExampleTest {
   }
 
   private static Kind kind(String name, double price, double swapMinutes, Belief belief) {
+    OptionalDouble limit = name.equals("liner") ? OptionalDouble.of(250) : OptionalDouble.empty();
     return new Kind(
-        name, price, swapMinutes, Optional.of(belief), Optional.empty(), Optional.empty());
+        name, price, swapMinutes, Optional.of(belief), Optional.empty(), Optional.empty(), limit);
   }
 }

@@ -65,7 +65,8 @@ class MetricsTest {
                 OptionalDouble.of(0.02),
                 OptionalDouble.of(0.14),
                 OptionalDouble.of(864_000))),
-        Map.of("shop", true));
+        Map.of("shop", true),
+        List.of(new RouteSight("phone", 7, 3, 1, 2, false)));
   }
 
   @Test
@@ -84,6 +85,11 @@ class MetricsTest {
               "meltkeeper_part_failure_probability{horizon=\"7d\",hot_end=\"0\",kind=\"liner\",part=\"L-014\",printer=\"heron\"} 0.14",
               "meltkeeper_part_replace_in_seconds{hot_end=\"0\",kind=\"liner\",part=\"L-014\",printer=\"heron\"} 864000.0",
               "meltkeeper_source_up{source=\"shop\"} 1.0",
+              "meltkeeper_alerts_total{outcome=\"delivered\",route=\"phone\"} 7.0",
+              "meltkeeper_alerts_total{outcome=\"failed\",route=\"phone\"} 3.0",
+              "meltkeeper_alerts_total{outcome=\"dead\",route=\"phone\"} 1.0",
+              "meltkeeper_alerts_waiting{route=\"phone\"} 2.0",
+              "meltkeeper_alert_route_up{route=\"phone\"} 0.0",
               "meltkeeper_readings_total 20.0",
               "meltkeeper_rejected_total{reason=\"late\"} 3.0",
               "meltkeeper_rejected_total{reason=\"torn-line\"} 0.0");

@@ -53,6 +53,19 @@ final class LevelFive implements Link, MqttCallback {
   }
 
   @Override
+  public void publish(String topic, byte[] payload, boolean retained)
+      throws LinkException, InterruptedException {
+    Answer taken = new Answer();
+    try {
+      client.publish(
+          topic, new MqttMessage(payload, QOS, retained, new MqttProperties()), null, taken);
+      taken.await(order);
+    } catch (MqttException | IllegalArgumentException e) {
+      throw new LinkException(LinkException.explain(e));
+    }
+  }
+
+  @Override
   public boolean isUp() {
     return client.isConnected();
   }
@@ -125,7 +138,7 @@ final class LevelFive implements Link, MqttCallback {
 
   @Override
   public void deliveryComplete(IMqttToken token) {
-    // Nothing is ever published here.
+    // The publish's own answer tells it.
   }
 
   @Override
@@ -145,7 +158,7 @@ final class LevelFive implements Link, MqttCallback {
     public void onSuccess(IMqttToken token) {
       int[] codes = token.getReasonCodes();
       if (codes != null && Arrays.stream(codes).anyMatch(code -> code >= FIRST_REFUSAL)) {
-        refused("the broker refuses a subscription, reason codes " + Arrays.toString(codes));
+        refused("the broker refuses it, reason codes " + Arrays.toString(codes));
       } else {
         granted();
       }

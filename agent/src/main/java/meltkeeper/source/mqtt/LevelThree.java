@@ -52,6 +52,18 @@ final class LevelThree implements Link, MqttCallback {
   }
 
   @Override
+  public void publish(String topic, byte[] payload, boolean retained)
+      throws LinkException, InterruptedException {
+    Answer taken = new Answer();
+    try {
+      client.publish(topic, payload, QOS, retained, null, taken);
+      taken.await(order);
+    } catch (MqttException | IllegalArgumentException e) {
+      throw new LinkException(LinkException.explain(e));
+    }
+  }
+
+  @Override
   public boolean isUp() {
     return client.isConnected();
   }
@@ -100,7 +112,7 @@ final class LevelThree implements Link, MqttCallback {
 
   @Override
   public void deliveryComplete(IMqttDeliveryToken token) {
-    // Nothing is ever published here.
+    // The publish's own answer tells it.
   }
 
   /** An answer of the broker. */

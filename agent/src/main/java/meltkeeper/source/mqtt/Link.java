@@ -14,6 +14,10 @@ interface Link {
   /** Connects and subscribes. */
   void open() throws LinkException, InterruptedException;
 
+  /** Publishes at QoS 1, and returns once the broker has it. */
+  void publish(String topic, byte[] payload, boolean retained)
+      throws LinkException, InterruptedException;
+
   /** True while the connection stands. */
   boolean isUp();
 

@@ -1,6 +1,5 @@
 package meltkeeper.source.mqtt;
 
-import java.net.URI;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -34,9 +33,6 @@ import org.slf4j.LoggerFactory;
 public final class MqttSource implements Source {
 
   private static final Logger LOG = LoggerFactory.getLogger(MqttSource.class);
-  private static final int PLAIN_PORT = 1883;
-  private static final int TLS_PORT = 8883;
-  private static final int PROTOCOL_FIVE = 5;
 
   /** The library logs what it tells us anyway, to a place where nobody wants it. */
   private static final java.util.logging.Logger LIBRARY_LOG =
@@ -170,26 +166,13 @@ public final class MqttSource implements Source {
   }
 
   private Link newLink(Inlet inlet) throws LinkException {
-    URI url = broker.url();
-    boolean encrypted = "ssl".equals(url.getScheme());
-    String host = url.getHost();
-    int port = url.getPort() >= 0 ? url.getPort() : encrypted ? TLS_PORT : PLAIN_PORT;
-    Optional<Tls> tls =
-        encrypted
-            ? Optional.of(Tls.trusting(broker.caFile(), host.replaceAll("[\\[\\]]", "")))
-            : Optional.empty();
-    Link.Order order =
-        new Link.Order(
-            // The library is told of no TLS: that is the business of the socket.
-            "tcp://" + host + ":" + port,
-            broker.clientId().orElse(session.clientId()),
-            session.keptFor(),
-            Credentials.of(broker),
-            filters,
-            new BrokerSocketFactory(tls),
-            newDelivery(inlet),
-            timing);
-    return broker.protocol() == PROTOCOL_FIVE ? new LevelFive(order) : new LevelThree(order);
+    return Links.to(
+        broker,
+        broker.clientId().orElse(session.clientId()),
+        session.keptFor(),
+        filters,
+        newDelivery(inlet),
+        timing);
   }
 
   private Delivery newDelivery(Inlet inlet) {

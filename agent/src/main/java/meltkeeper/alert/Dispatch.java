@@ -1,0 +1,159 @@
+package meltkeeper.alert;
+
+import java.time.Duration;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
+import meltkeeper.protocol.Arrival;
+import meltkeeper.store.Delivery;
+import meltkeeper.store.Delivery.State;
+import meltkeeper.store.Letter;
+import meltkeeper.store.Outbox;
+import meltkeeper.store.StoreException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** All routes at work, reminders, and the call for a store in trouble. */
+public final class Dispatch implements AutoCloseable {
+
+  private static final Logger LOG = LoggerFactory.getLogger(Dispatch.class);
+  private static final Duration LOOK_EVERY = Duration.ofSeconds(5);
+
+  private final AlertSettings settings;
+  private final Outbox outbox;
+  private final Supplier<Arrival> clock;
+  private final List<Worker> workers;
+  private final Reminders reminders;
+  private final StoreWatch storeWatch;
+  private final CountDownLatch closing = new CountDownLatch(1);
+  private final Thread clerk;
+
+  /**
+   * Starts everything.
+   *
+   * @param publishing makes connections to brokers
+   * @param clock of arrivals
+   * @param storeTrouble why the store takes no commits; empty while it does
+   */
+  public Dispatch(
+      AlertSettings settings,
+      ZoneId zone,
+      Publishing.Maker publishing,
+      Outbox outbox,
+      Supplier<Arrival> clock,
+      Supplier<Optional<String>> storeTrouble) {
+    this(
+        settings,
+        new Routes(new Words(zone), settings.remind(), publishing),
+        Pace.usual(settings.attempts()),
+        outbox,
+        clock,
+        storeTrouble);
+  }
+
+  Dispatch(
+      AlertSettings settings,
+      Routes routes,
+      Pace pace,
+      Outbox outbox,
+      Supplier<Arrival> clock,
+      Supplier<Optional<String>> storeTrouble) {
+    this.settings = settings;
+    this.outbox = outbox;
+    this.clock = clock;
+    this.workers = workers(routes, pace);
+    this.reminders = new Reminders(settings.remind(), settings::tellers, routes.words(), outbox);
+    this.storeWatch = new StoreWatch(settings, storeTrouble, outbox);
+    this.clerk = new Thread(this::keepLooking, "alerts");
+    clerk.setDaemon(true);
+    workers.forEach(Worker::start);
+    if (!workers.isEmpty()) {
+      clerk.start();
+    }
+  }
+
+  private void keepLooking() {
+    try {
+      do {
+        look();
+      } while (!closing.await(LOOK_EVERY.toMillis(), TimeUnit.MILLISECONDS));
+    } catch (InterruptedException e) {
+      LOG.debug("alerts: interrupted");
+    }
+  }
+
+  private List<Worker> workers(Routes routes, Pace pace) {
+    List<Worker> made = new ArrayList<>();
+    for (RouteSettings route : settings.routes()) {
+      made.add(
+          new Worker(
+              route.name(),
+              routes.of(route),
+              new Rules(route.quiet(), Optional.empty()),
+              pace,
+              outbox,
+              clock));
+    }
+    settings
+        .action()
+        .ifPresent(
+            action ->
+                made.add(
+                    new Worker(
+                        JamAction.NAME,
+                        routes.of(action),
+                        new Rules(Optional.empty(), Optional.of(action.delay())),
+                        pace,
+                        outbox,
+                        clock)));
+    return List.copyOf(made);
+  }
+
+  /** How each route stands. */
+  public List<RouteState> states() {
+    return workers.stream().map(Worker::state).toList();
+  }
+
+  private void look() {
+    try {
+      long now = clock.get().steadyNanos();
+      storeWatch.look(now, workers);
+      reminders.post(now);
+      buryStrangers();
+    } catch (StoreException e) {
+      LOG.debug("alerts: {}", e.getMessage());
+    } catch (RuntimeException e) {
+      LOG.error("alerts: a bug in Meltkeeper", e);
+    }
+  }
+
+  /** What waits for a route that the configuration names no more would wait for ever. */
+  private void buryStrangers() {
+    List<String> known = workers.stream().map(worker -> worker.name()).toList();
+    for (String route : outbox.routesWaitedOn()) {
+      if (!known.contains(route)) {
+        for (Letter letter : outbox.waiting(route, Integer.MAX_VALUE)) {
+          Delivery waits = letter.delivery();
+          outbox.note(
+              new Delivery(
+                  waits.alertId(),
+                  route,
+                  State.DEAD,
+                  waits.attempts(),
+                  waits.nextNanos(),
+                  "the configuration names no such route any more"));
+        }
+      }
+    }
+  }
+
+  @Override
+  public void close() {
+    closing.countDown();
+    workers.forEach(Worker::close);
+  }
+}

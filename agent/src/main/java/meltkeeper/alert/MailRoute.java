@@ -1,0 +1,111 @@
+package meltkeeper.alert;
+
+import jakarta.mail.Message.RecipientType;
+import jakarta.mail.MessagingException;
+import jakarta.mail.SendFailedException;
+import jakarta.mail.Session;
+import jakarta.mail.Transport;
+import jakarta.mail.internet.InternetAddress;
+import jakarta.mail.internet.MimeMessage;
+import java.time.Duration;
+import java.util.Date;
+import java.util.Properties;
+import meltkeeper.part.Moments;
+import meltkeeper.store.Alert;
+
+/**
+ * Sends each alert as plain text over SMTP. The alert's id makes the mail's own, so that a second
+ * copy is known as one; mails of one episode refer to the first.
+ */
+final class MailRoute implements Route {
+
+  private final RouteSettings.Mail way;
+  private final Duration timeout;
+  private final Words words;
+
+  MailRoute(RouteSettings.Mail way, Duration timeout, Words words) {
+    this.way = way;
+    this.timeout = timeout;
+    this.words = words;
+  }
+
+  @Override
+  public void deliver(Message message) throws UndeliveredException {
+    try {
+      Session session = Session.getInstance(properties());
+      MimeMessage mail = mail(session, message);
+      try (Transport transport = session.getTransport("smtp")) {
+        if (way.username().isPresent()) {
+          transport.connect(
+              way.username().get(),
+              way.passwordFile().isPresent() ? Secrets.in(way.passwordFile().get()) : "");
+        } else {
+          transport.connect();
+        }
+        transport.sendMessage(mail, mail.getAllRecipients());
+      }
+    } catch (SendFailedException e) {
+      throw UndeliveredException.forNow(
+          "a recipient was refused: " + UndeliveredException.words(e));
+    } catch (MessagingException e) {
+      throw UndeliveredException.forNow(UndeliveredException.words(e));
+    }
+  }
+
+  private Properties properties() throws UndeliveredException {
+    Properties properties = new Properties();
+    String millis = String.valueOf(timeout.toMillis());
+    properties.setProperty("mail.smtp.host", way.host());
+    properties.setProperty("mail.smtp.port", String.valueOf(way.port()));
+    properties.setProperty("mail.smtp.connectiontimeout", millis);
+    properties.setProperty("mail.smtp.timeout", millis);
+    properties.setProperty("mail.smtp.writetimeout", millis);
+    properties.setProperty("mail.smtp.auth", String.valueOf(way.username().isPresent()));
+    properties.setProperty("mail.smtp.ssl.checkserveridentity", "true");
+    switch (way.encryption()) {
+      case STARTTLS -> {
+        properties.setProperty("mail.smtp.starttls.enable", "true");
+        properties.setProperty("mail.smtp.starttls.required", "true");
+      }
+      case TLS -> properties.setProperty("mail.smtp.ssl.enable", "true");
+      case NONE -> properties.setProperty("mail.smtp.starttls.enable", "false");
+    }
+    if (way.caFile().isPresent()) {
+      properties.put(
+          "mail.smtp.ssl.socketFactory", Trust.in(way.caFile().get()).getSocketFactory());
+    }
+    return properties;
+  }
+
+  private MimeMessage mail(Session session, Message message) throws MessagingException {
+    Alert alert = message.alert();
+    String host = way.from().substring(way.from().indexOf('@') + 1);
+    MimeMessage mail = new WithId(session, "<" + alert.id() + ".meltkeeper@" + host + ">");
+    mail.setFrom(new InternetAddress(way.from()));
+    for (String to : way.to()) {
+      mail.addRecipient(RecipientType.TO, new InternetAddress(to));
+    }
+    mail.setSubject(Words.title(message), "UTF-8");
+    mail.setSentDate(Date.from(Moments.instant(alert.atNanos())));
+    mail.setHeader("References", "<" + alert.episode().id() + ".meltkeeper@" + host + ">");
+    // RFC 3834: no automatic answers, please.
+    mail.setHeader("Auto-Submitted", "auto-generated");
+    mail.setText(words.letter(message), "UTF-8");
+    return mail;
+  }
+
+  /** A mail that keeps the id that it is given. */
+  private static final class WithId extends MimeMessage {
+    private final String id;
+
+    WithId(Session session, String id) {
+      super(session);
+      this.id = id;
+    }
+
+    @Override
+    protected void updateMessageID() throws MessagingException {
+      setHeader("Message-ID", id);
+    }
+  }
+}

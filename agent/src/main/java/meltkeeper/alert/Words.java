@@ -1,0 +1,67 @@
+package meltkeeper.alert;
+
+import java.time.ZoneId;
+import meltkeeper.part.Moments;
+import meltkeeper.store.Alert;
+import meltkeeper.store.AlertTopic;
+import meltkeeper.store.Subject;
+
+/** Alerts in words for a person. */
+public record Words(ZoneId zone) {
+
+  /** One line, {@code heron: too hot}. */
+  static String title(Message message) {
+    Alert alert = message.alert();
+    String title = of(alert.subject()) + ": " + of(alert.topic());
+    if (message.isSample()) {
+      return "Test, nothing is the matter";
+    }
+    return switch (alert.phase()) {
+      case BEGAN -> title;
+      case REMINDER -> "Still: " + title;
+      case ALL_CLEAR -> "All clear: " + title;
+    };
+  }
+
+  static String of(AlertTopic topic) {
+    return switch (topic) {
+      case JAM_NARROWING -> "a jam begins";
+      case JAM_STALLED -> "jammed";
+      case JAM_BLIND -> "the jam watch sees too little";
+      case PART_DUE -> "replacement is due soon";
+      case PART_OVERDUE -> "replacement is overdue";
+      case BATCH_AT_RISK -> "the batch is at risk";
+      case TOO_HOT -> "too hot";
+      case IDLE_HOT -> "hot with nothing to do";
+      case PRINTER_SILENT -> "silent while hot";
+      case STORE_TROUBLE -> "its store takes nothing";
+    };
+  }
+
+  static String of(Subject subject) {
+    return subject
+        .partId()
+        .map(part -> part + " on " + subject.place().map(Object::toString).orElse("no printer"))
+        .or(() -> subject.place().map(Object::toString))
+        .or(subject::printerName)
+        .orElse("Meltkeeper");
+  }
+
+  /** Everything there is to say, in lines that read well on a phone. */
+  String letter(Message message) {
+    Alert alert = message.alert();
+    StringBuilder letter = new StringBuilder(alert.text()).append("\n\n");
+    letter.append(Moments.words(alert.atNanos(), zone)).append('\n');
+    if (!alert.cautions().isEmpty()) {
+      letter.append('\n');
+      alert.cautions().forEach(caution -> letter.append("! ").append(caution).append('\n'));
+    }
+    if (!message.isSample() && alert.phase() != Alert.Phase.ALL_CLEAR) {
+      letter
+          .append("\nNo more reminders of this: meltkeeper alert acknowledge ")
+          .append(alert.id())
+          .append('\n');
+    }
+    return letter.toString();
+  }
+}
