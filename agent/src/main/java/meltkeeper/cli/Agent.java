@@ -5,12 +5,16 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import meltkeeper.alert.Dispatch;
+import meltkeeper.config.CommandTopic;
 import meltkeeper.config.Settings;
 import meltkeeper.desk.Desk;
 import meltkeeper.desk.PartLine;
+import meltkeeper.desk.When;
 import meltkeeper.metrics.Metrics;
 import meltkeeper.metrics.Sight;
 import meltkeeper.outlook.OutlookDesk;
@@ -42,6 +46,7 @@ final class Agent implements AutoCloseable {
   private final OutlookDesk outlook;
   private final OutlookRounds outlookRounds;
   private final Dispatch dispatch;
+  private final Optional<Buttons> buttons;
   private final Metrics metrics;
   private final Web web;
 
@@ -71,18 +76,29 @@ final class Agent implements AutoCloseable {
         new Dispatch(
             settings.alerts(),
             settings.zone(),
-            Joints.publishing(settings, clock),
+            Joints.publishing(settings),
             store.outbox(),
             clock::now,
             () -> pipeline.live().trouble());
     this.metrics = new Metrics(this::sight);
     this.web = served();
-    this.outlookRounds = new OutlookRounds(outlook, this::nowNanos);
+    this.outlookRounds =
+        new OutlookRounds(outlook, this::nowNanos);
     sources.forEach(source -> source.start(pipeline::accept));
+    this.buttons = settings.commands().map(this::buttons);
     LOG.info(
         "listening to {} for {} printers",
         sources.stream().map(Source::name).collect(Collectors.joining(", ")),
         settings.printers().size());
+  }
+
+  private Buttons buttons(CommandTopic topic) {
+    return new Buttons(
+        topic,
+        Objects.requireNonNull(settings.brokers().get(topic.broker()), topic.broker()),
+        desk,
+        () -> new When(settings.zone(), nowNanos()),
+        clock);
   }
 
   private Web served() {
@@ -151,6 +167,7 @@ final class Agent implements AutoCloseable {
   @Override
   public void close() {
     List<AutoCloseable> inOrder = new ArrayList<>(sources);
+    buttons.ifPresent(inOrder::add);
     inOrder.add(pipeline);
     inOrder.add(outlookRounds);
     inOrder.add(dispatch);

@@ -48,9 +48,7 @@ final class AlertTestCommand implements Callable<Integer> {
     SteadyClock clock = SteadyClock.notBefore(Long.MIN_VALUE);
     Routes routes =
         new Routes(
-            new Words(settings.zone()),
-            settings.alerts().remind(),
-            Joints.publishing(settings, clock));
+            new Words(settings.zone()), settings.alerts().remind(), Joints.publishing(settings));
     try (Route route = routes.of(wanted)) {
       route.deliver(Message.sample(name, clock.now().wallNanos()));
     } catch (UndeliveredException e) {

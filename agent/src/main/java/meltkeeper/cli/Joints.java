@@ -82,11 +82,11 @@ final class Joints {
   }
 
   /** Connections to the shop's brokers, on which alerts are published. */
-  static Publishing.Maker publishing(Settings settings, SteadyClock clock) {
+  static Publishing.Maker publishing(Settings settings) {
     return (broker, timeout) ->
         new Publisher(
             new MqttPublisher(
-                Objects.requireNonNull(settings.brokers().get(broker), broker), clock, timeout));
+                Objects.requireNonNull(settings.brokers().get(broker), broker), timeout));
   }
 
   private record Publisher(MqttPublisher publisher) implements Publishing {

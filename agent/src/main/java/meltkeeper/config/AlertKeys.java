@@ -18,7 +18,7 @@ import meltkeeper.alert.BodyTemplate;
 import meltkeeper.alert.RouteSettings.Encryption;
 import meltkeeper.store.AlertTopic;
 
-/** The keys that say who is called, and when. */
+/** The keys that say who is called, and when, and who may call. */
 final class AlertKeys {
 
   /** All of them, in the order of the document. */
@@ -119,6 +119,11 @@ final class AlertKeys {
       key(Section.JAM_ACTION, "payload", Forms.text(4000), REQUIRED);
   static final Key<Duration> ACTION_DELAY =
       key(Section.JAM_ACTION, "delay", Forms.duration("0s", "1h"), "2m");
+
+  static final Key<String> COMMANDS_BROKER =
+      key(Section.COMMANDS, "broker", Forms.name("brokers"), REQUIRED);
+  static final Key<String> COMMANDS_TOPIC =
+      key(Section.COMMANDS, "topic", PREFIX.form(), "meltkeeper/command");
 
   private AlertKeys() {}
 

@@ -89,6 +89,15 @@ record AlertReader(Folder folder, ZoneId zone, Set<String> brokers) {
     return broker.flatMap(b -> topic.flatMap(t -> payload.map(p -> new JamAction(b, t, p, delay))));
   }
 
+  Optional<CommandTopic> readCommands(Entry entry) {
+    Fields fields = Fields.of(entry, Section.COMMANDS);
+    String topic = fields.get(AlertKeys.COMMANDS_TOPIC);
+    return fields
+        .need(AlertKeys.COMMANDS_BROKER)
+        .filter(name -> broker(fields, AlertKeys.COMMANDS_BROKER, name))
+        .map(name -> new CommandTopic(name, topic));
+  }
+
   private boolean broker(Fields fields, Key<String> key, String name) {
     if (brokers.contains(name)) {
       return true;

@@ -40,6 +40,7 @@ final class Keys {
   static final Key<Void> KINDS = key(Section.ROOT, "kinds", SECTION, "the known kinds");
   static final Key<Void> COSTS = key(Section.ROOT, "costs", SECTION, NONE);
   static final Key<Void> ALERTS = key(Section.ROOT, "alerts", SECTION, NONE);
+  static final Key<Void> COMMANDS = key(Section.ROOT, "commands", SECTION, NONE);
 
   static final Key<HostPort> LISTEN =
       key(

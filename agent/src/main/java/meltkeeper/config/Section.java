@@ -25,7 +25,8 @@ enum Section {
   ALERTS("alerts"),
   ROUTE("alerts.routes.NAME"),
   QUIET("alerts.routes.NAME.quiet"),
-  JAM_ACTION("alerts.jam-action");
+  JAM_ACTION("alerts.jam-action"),
+  COMMANDS("commands");
 
   private final String path;
 

@@ -25,6 +25,7 @@ import meltkeeper.source.mqtt.BrokerSettings;
  * @param kinds those of the file, then the known ones that it does not name
  * @param costs empty when the shop names none
  * @param alerts who is called, and when
+ * @param commands where buttons and scanners tell of parts, if anywhere
  */
 public record Settings(
     String storeUrl,
@@ -35,7 +36,8 @@ public record Settings(
     Map<String, PrinterSettings> printers,
     Map<String, Kind> kinds,
     Optional<Costs> costs,
-    AlertSettings alerts) {
+    AlertSettings alerts,
+    Optional<CommandTopic> commands) {
 
   public Settings {
     brokers = ordered(brokers);

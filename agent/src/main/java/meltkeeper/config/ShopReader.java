@@ -58,9 +58,18 @@ final class ShopReader {
 
     Map<String, Kind> kinds = readKinds(fields);
     Optional<Costs> costs = fields.entry(Keys.COSTS).flatMap(ShopReader::readCosts);
-    AlertSettings alerts =
-        readAlerts(fields, new AlertReader(new Folder(folder), zone, brokerEntries.keySet()));
-    return new Settings(store, listen, zone, brokers, mappings, printers, kinds, costs, alerts);
+    AlertReader alertReader = new AlertReader(new Folder(folder), zone, brokerEntries.keySet());
+    return new Settings(
+        store,
+        listen,
+        zone,
+        brokers,
+        mappings,
+        printers,
+        kinds,
+        costs,
+        readAlerts(fields, alertReader),
+        fields.entry(Keys.COMMANDS).flatMap(alertReader::readCommands));
   }
 
   private static AlertSettings readAlerts(Fields file, AlertReader reader) {

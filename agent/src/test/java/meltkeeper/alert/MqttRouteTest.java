@@ -12,7 +12,6 @@ import java.time.Duration;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentSkipListMap;
-import meltkeeper.source.SteadyClock;
 import meltkeeper.source.mqtt.BrokerSettings;
 import meltkeeper.source.mqtt.MqttPublisher;
 import meltkeeper.store.Alert;
@@ -46,7 +45,6 @@ final class MqttRouteTest {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty()),
-            SteadyClock.notBefore(Long.MIN_VALUE),
             Duration.ofSeconds(2));
     return new MqttRoute(
         "meltkeeper",

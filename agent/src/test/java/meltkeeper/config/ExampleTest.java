@@ -89,7 +89,8 @@ class ExampleTest {
                     Duration.ofMinutes(10),
                     100,
                     List.of(),
-                    Optional.empty())));
+                    Optional.empty()),
+                Optional.empty()));
   }
 
   private static BrokerSettings plainBroker(String name, String url) {

@@ -1,17 +1,12 @@
 package meltkeeper.source.mqtt;
 
 import java.util.concurrent.locks.ReentrantLock;
-import meltkeeper.protocol.Origin;
-import meltkeeper.protocol.Payload;
-import meltkeeper.protocol.Received;
-import meltkeeper.source.Inlet;
-import meltkeeper.source.SteadyClock;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Hands the messages of one connection over to the inlet, one at a time, until it is retired. The
+ * Hands the messages of one connection over to their taker, one at a time, until it is retired. The
  * caller acknowledges a message to the broker only after {@link #deliver} said yes, so whatever was
  * not taken over is sent again on the next connection.
  */
@@ -20,40 +15,36 @@ final class Delivery {
   private static final Logger LOG = LoggerFactory.getLogger(Delivery.class);
 
   private final String broker;
-  private final Inlet inlet;
-  private final SteadyClock clock;
+  private final MqttRequest.Taker taker;
   private final ReentrantLock handingOver = new ReentrantLock(true);
   private final Object carrierLock = new Object();
   private @Nullable Thread carrier;
   private volatile boolean retired;
 
-  Delivery(String broker, Inlet inlet, SteadyClock clock) {
+  Delivery(String broker, MqttRequest.Taker taker) {
     this.broker = broker;
-    this.inlet = inlet;
-    this.clock = clock;
+    this.taker = taker;
   }
 
   /**
-   * Blocks as long as the inlet does.
+   * Blocks as long as the taker does.
    *
    * @return false when the message was not taken over, and must not be acknowledged
    */
-  boolean deliver(String topic, byte[] payload, boolean retained) {
+  boolean deliver(MqttRequest request) {
     handingOver.lock();
     try {
       if (!begin()) {
         return false;
       }
-      inlet.accept(
-          new Received(
-              new Origin.Topic(broker, topic), Payload.of(payload), clock.now(), retained));
+      taker.take(request);
       return true;
     } catch (InterruptedException e) {
       // The order of messages is kept only if none is taken over after one that was not.
       retired = true;
       return false;
     } catch (RuntimeException e) {
-      LOG.error("broker {}: a message on {} was not taken over", broker, topic, e);
+      LOG.error("broker {}: a message on {} was not taken over", broker, request.topic(), e);
       retired = true;
       return false;
     } finally {
@@ -77,7 +68,7 @@ final class Delivery {
     }
   }
 
-  /** Takes nothing more, and interrupts the inlet if it blocks. */
+  /** Takes nothing more, and interrupts the taker if it blocks. */
   void abandon() {
     retired = true;
     synchronized (carrierLock) {

@@ -2,7 +2,9 @@ package meltkeeper.source.mqtt;
 
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import meltkeeper.protocol.Payload;
 import org.eclipse.paho.mqttv5.client.IMqttToken;
 import org.eclipse.paho.mqttv5.client.MqttActionListener;
 import org.eclipse.paho.mqttv5.client.MqttAsyncClient;
@@ -53,12 +55,13 @@ final class LevelFive implements Link, MqttCallback {
   }
 
   @Override
-  public void publish(String topic, byte[] payload, boolean retained)
+  public void publish(String topic, byte[] payload, boolean retained, Optional<Payload> correlation)
       throws LinkException, InterruptedException {
     Answer taken = new Answer();
+    MqttProperties properties = new MqttProperties();
+    correlation.ifPresent(data -> properties.setCorrelationData(data.array()));
     try {
-      client.publish(
-          topic, new MqttMessage(payload, QOS, retained, new MqttProperties()), null, taken);
+      client.publish(topic, new MqttMessage(payload, QOS, retained, properties), null, taken);
       taken.await(order);
     } catch (MqttException | IllegalArgumentException e) {
       throw new LinkException(LinkException.explain(e));
@@ -110,11 +113,21 @@ final class LevelFive implements Link, MqttCallback {
 
   @Override
   public void messageArrived(String topic, MqttMessage message) throws MqttException {
-    if (order.delivery().deliver(topic, message.getPayload(), message.isRetained())) {
+    if (order.delivery().deliver(request(topic, message))) {
       client.messageArrivedComplete(message.getId(), message.getQos());
     } else {
       lost.complete("a message was not taken over");
     }
+  }
+
+  private static MqttRequest request(String topic, MqttMessage message) {
+    MqttProperties properties = message.getProperties();
+    return new MqttRequest(
+        topic,
+        Payload.of(message.getPayload()),
+        message.isRetained(),
+        Optional.ofNullable(properties).map(MqttProperties::getResponseTopic),
+        Optional.ofNullable(properties).map(MqttProperties::getCorrelationData).map(Payload::of));
   }
 
   @Override

@@ -1,7 +1,9 @@
 package meltkeeper.source.mqtt;
 
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import meltkeeper.protocol.Payload;
 import org.eclipse.paho.client.mqttv3.IMqttActionListener;
 import org.eclipse.paho.client.mqttv3.IMqttDeliveryToken;
 import org.eclipse.paho.client.mqttv3.IMqttToken;
@@ -52,7 +54,7 @@ final class LevelThree implements Link, MqttCallback {
   }
 
   @Override
-  public void publish(String topic, byte[] payload, boolean retained)
+  public void publish(String topic, byte[] payload, boolean retained, Optional<Payload> correlation)
       throws LinkException, InterruptedException {
     Answer taken = new Answer();
     try {
@@ -98,7 +100,9 @@ final class LevelThree implements Link, MqttCallback {
 
   @Override
   public void messageArrived(String topic, MqttMessage message) throws MqttException {
-    if (order.delivery().deliver(topic, message.getPayload(), message.isRetained())) {
+    if (order
+        .delivery()
+        .deliver(MqttRequest.plain(topic, message.getPayload(), message.isRetained()))) {
       client.messageArrivedComplete(message.getId(), message.getQos());
     } else {
       lost.complete("a message was not taken over");

@@ -2,7 +2,9 @@ package meltkeeper.source.mqtt;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import meltkeeper.protocol.Payload;
 
 /**
  * One connection to a broker, for one protocol level: opened once, lost or closed once. A new one
@@ -14,8 +16,12 @@ interface Link {
   /** Connects and subscribes. */
   void open() throws LinkException, InterruptedException;
 
-  /** Publishes at QoS 1, and returns once the broker has it. */
-  void publish(String topic, byte[] payload, boolean retained)
+  /**
+   * Publishes at QoS 1, and returns once the broker has it.
+   *
+   * @param correlation to go with it; MQTT 3.1.1 has no place for it
+   */
+  void publish(String topic, byte[] payload, boolean retained, Optional<Payload> correlation)
       throws LinkException, InterruptedException;
 
   /** True while the connection stands. */

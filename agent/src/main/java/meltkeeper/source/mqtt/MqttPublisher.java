@@ -6,7 +6,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
-import meltkeeper.source.SteadyClock;
+import meltkeeper.protocol.Payload;
 
 /**
  * Publishes at one broker at QoS 1. Connects when there is something to publish, stays connected,
@@ -15,7 +15,6 @@ import meltkeeper.source.SteadyClock;
 public final class MqttPublisher implements AutoCloseable {
 
   private final BrokerSettings broker;
-  private final SteadyClock clock;
   private final Timing timing;
   private final String clientId = "meltkeeper-tells-" + UUID.randomUUID();
   private Optional<Link> link = Optional.empty();
@@ -23,9 +22,8 @@ public final class MqttPublisher implements AutoCloseable {
   /**
    * @param timeout for each answer of the broker, one second at least
    */
-  public MqttPublisher(BrokerSettings broker, SteadyClock clock, Duration timeout) {
+  public MqttPublisher(BrokerSettings broker, Duration timeout) {
     this.broker = broker;
-    this.clock = clock;
     this.timing =
         new Timing(
             Timing.USUAL.keepAlive(),
@@ -40,11 +38,22 @@ public final class MqttPublisher implements AutoCloseable {
    *
    * @throws IOException saying why it has not, or may not have
    */
-  public synchronized void publish(String topic, String payload, boolean retained)
+  public void publish(String topic, String payload, boolean retained)
+      throws IOException, InterruptedException {
+    publish(topic, payload, retained, Optional.empty());
+  }
+
+  /**
+   * The same as an answer.
+   *
+   * @param correlation that the request bore; MQTT 3.1.1 has no place for it
+   */
+  public synchronized void publish(
+      String topic, String payload, boolean retained, Optional<Payload> correlation)
       throws IOException, InterruptedException {
     boolean done = false;
     try {
-      opened().publish(topic, payload.getBytes(StandardCharsets.UTF_8), retained);
+      opened().publish(topic, payload.getBytes(StandardCharsets.UTF_8), retained, correlation);
       done = true;
     } catch (LinkException e) {
       throw new IOException(e.getMessage(), e);
@@ -66,7 +75,7 @@ public final class MqttPublisher implements AutoCloseable {
             clientId,
             Duration.ZERO,
             List.of(),
-            new Delivery(broker.name(), received -> {}, clock),
+            new Delivery(broker.name(), request -> {}),
             timing);
     link = Optional.of(made);
     made.open();

@@ -7,6 +7,8 @@ import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import meltkeeper.protocol.Origin;
+import meltkeeper.protocol.Received;
 import meltkeeper.source.Inlet;
 import meltkeeper.source.Retries;
 import meltkeeper.source.Source;
@@ -89,11 +91,23 @@ public final class MqttSource implements Source {
 
   @Override
   public void start(Inlet inlet) {
+    listen(
+        request ->
+            inlet.accept(
+                new Received(
+                    new Origin.Topic(broker.name(), request.topic()),
+                    request.payload(),
+                    clock.now(),
+                    request.retained())));
+  }
+
+  /** Starts for one that wants to answer, too. */
+  public void listen(MqttRequest.Taker taker) {
     synchronized (lifecycle) {
       if (thread != null || closed) {
         throw new IllegalStateException("broker " + broker.name() + " was started before");
       }
-      thread = new Thread(() -> keepConnected(inlet), "broker " + broker.name());
+      thread = new Thread(() -> keepConnected(taker), "broker " + broker.name());
       thread.start();
     }
   }
@@ -115,11 +129,11 @@ public final class MqttSource implements Source {
     state = SourceState.down("closed");
   }
 
-  private void keepConnected(Inlet inlet) {
+  private void keepConnected(MqttRequest.Taker taker) {
     while (!closed) {
       String reason;
       try {
-        reason = connectAndStay(inlet);
+        reason = connectAndStay(taker);
       } catch (LinkException e) {
         reason = String.valueOf(e.getMessage());
       } catch (InterruptedException e) {
@@ -134,9 +148,10 @@ public final class MqttSource implements Source {
     }
   }
 
-  private String connectAndStay(Inlet inlet) throws LinkException, InterruptedException {
+  private String connectAndStay(MqttRequest.Taker taker)
+      throws LinkException, InterruptedException {
     state = SourceState.connecting("to " + broker.url());
-    Link link = newLink(inlet);
+    Link link = newLink(taker);
     try {
       link.open();
       state = retries.succeeded("connected to " + broker.url());
@@ -165,18 +180,18 @@ public final class MqttSource implements Source {
     return reason.get();
   }
 
-  private Link newLink(Inlet inlet) throws LinkException {
+  private Link newLink(MqttRequest.Taker taker) throws LinkException {
     return Links.to(
         broker,
         broker.clientId().orElse(session.clientId()),
         session.keptFor(),
         filters,
-        newDelivery(inlet),
+        newDelivery(taker),
         timing);
   }
 
-  private Delivery newDelivery(Inlet inlet) {
-    Delivery made = new Delivery(broker.name(), inlet, clock);
+  private Delivery newDelivery(MqttRequest.Taker taker) {
+    Delivery made = new Delivery(broker.name(), taker);
     synchronized (lifecycle) {
       delivery = made;
       if (closed) {
