@@ -83,7 +83,10 @@ final class Agent implements AutoCloseable {
     this.metrics = new Metrics(this::sight);
     this.web = served();
     this.outlookRounds =
-        new OutlookRounds(outlook, this::nowNanos);
+        new OutlookRounds(
+            outlook,
+            new DueCalls(store.outbox(), settings.alerts()::routesFor, settings.zone()),
+            this::nowNanos);
     sources.forEach(source -> source.start(pipeline::accept));
     this.buttons = settings.commands().map(this::buttons);
     LOG.info(

@@ -10,8 +10,8 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Keeps the outlook fresh on a thread of its own, so that neither a reading nor a scrape ever waits
- * for a model to be fitted.
+ * Keeps the outlook fresh on a thread of its own, and calls for what is due, so that neither a
+ * reading nor a scrape ever waits for a model to be fitted.
  */
 final class OutlookRounds implements AutoCloseable {
 
@@ -20,6 +20,7 @@ final class OutlookRounds implements AutoCloseable {
   private static final Duration PATIENCE = Duration.ofSeconds(30);
 
   private final OutlookDesk desk;
+  private final DueCalls calls;
   private final LongSupplier nowNanos;
   private final ScheduledExecutorService thread =
       Executors.newSingleThreadScheduledExecutor(
@@ -31,8 +32,9 @@ final class OutlookRounds implements AutoCloseable {
   private boolean troubled;
 
   /** Begins at once. */
-  OutlookRounds(OutlookDesk desk, LongSupplier nowNanos) {
+  OutlookRounds(OutlookDesk desk, DueCalls calls, LongSupplier nowNanos) {
     this.desk = desk;
+    this.calls = calls;
     this.nowNanos = nowNanos;
     var unused =
         thread.scheduleWithFixedDelay(this::round, 0, EVERY.toMillis(), TimeUnit.MILLISECONDS);
@@ -41,6 +43,7 @@ final class OutlookRounds implements AutoCloseable {
   private void round() {
     try {
       desk.refresh(nowNanos.getAsLong());
+      calls.look(DueCalls.Ahead.of(desk.latest()), nowNanos.getAsLong());
       troubled = false;
     } catch (RuntimeException e) {
       if (!troubled) {
