@@ -1,0 +1,198 @@
+package meltkeeper.bench;
+
+import com.sun.net.httpserver.HttpServer;
+import java.io.IOException;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.ServerSocket;
+import java.net.URI;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.TimeUnit;
+import meltkeeper.alert.AlertSettings;
+import meltkeeper.alert.Dispatch;
+import meltkeeper.alert.RouteSettings;
+import meltkeeper.caution.Guard;
+import meltkeeper.ledger.Limits;
+import meltkeeper.pipeline.Calling;
+import meltkeeper.pipeline.Intake;
+import meltkeeper.protocol.Arrival;
+import meltkeeper.protocol.HotEnd;
+import meltkeeper.protocol.Reading;
+import meltkeeper.protocol.Sample;
+import meltkeeper.store.Alert;
+import meltkeeper.store.AlertTopic;
+import meltkeeper.store.Episode;
+import meltkeeper.store.Posting;
+import meltkeeper.store.Store;
+import meltkeeper.store.Subject;
+import meltkeeper.store.sql.Stores;
+import org.jspecify.annotations.Nullable;
+import org.openjdk.jmh.annotations.Benchmark;
+import org.openjdk.jmh.annotations.BenchmarkMode;
+import org.openjdk.jmh.annotations.Fork;
+import org.openjdk.jmh.annotations.Level;
+import org.openjdk.jmh.annotations.Measurement;
+import org.openjdk.jmh.annotations.Mode;
+import org.openjdk.jmh.annotations.OperationsPerInvocation;
+import org.openjdk.jmh.annotations.OutputTimeUnit;
+import org.openjdk.jmh.annotations.Param;
+import org.openjdk.jmh.annotations.Scope;
+import org.openjdk.jmh.annotations.Setup;
+import org.openjdk.jmh.annotations.State;
+import org.openjdk.jmh.annotations.TearDown;
+import org.openjdk.jmh.annotations.Warmup;
+
+/**
+ * An hour of a printer's readings taken in and committed, while two hundred alerts wait on a route
+ * that hangs, or fails, or is not there; time a reading. The three should be alike.
+ */
+@State(Scope.Thread)
+@BenchmarkMode(Mode.AverageTime)
+@OutputTimeUnit(TimeUnit.NANOSECONDS)
+@Warmup(iterations = 5, time = 1)
+@Measurement(iterations = 5, time = 1)
+@Fork(2)
+public class CallBenchmark {
+
+  private static final int READINGS = 1800;
+  private static final long TWO_SECONDS = 2_000_000_000L;
+  private static final HotEnd HERON = HotEnd.first("heron");
+
+  /** What the route does. */
+  @Param({"none", "hanging", "failing"})
+  public String route = "none";
+
+  private @Nullable Path folder;
+  private @Nullable Store store;
+  private @Nullable Dispatch dispatch;
+  private @Nullable Intake intake;
+  private @Nullable HttpServer failing;
+  private @Nullable ServerSocket hanging;
+  private long atNanos;
+
+  @Setup(Level.Trial)
+  public void open() throws IOException {
+    folder = Files.createTempDirectory("calls");
+    Store opened = Stores.open("jdbc:sqlite:" + folder.resolve("shop.db"));
+    opened.claim();
+    store = opened;
+    List<RouteSettings> routes = new ArrayList<>();
+    if (!route.equals("none")) {
+      routes.add(phone(receiver()));
+      opened.outbox().post(alerts());
+    }
+    AlertSettings settings =
+        new AlertSettings(
+            Duration.ofHours(4),
+            Duration.ofMinutes(10),
+            Duration.ofMinutes(30),
+            Duration.ofMinutes(10),
+            10_000,
+            routes,
+            Optional.empty());
+    dispatch =
+        new Dispatch(
+            settings,
+            ZoneOffset.UTC,
+            (broker, timeout) -> {
+              throw new IllegalStateException("no broker here");
+            },
+            opened.outbox(),
+            () -> Arrival.at(System.nanoTime()),
+            Optional::empty);
+    intake =
+        new Intake(
+            (received, outlet) -> {},
+            hotEnd -> Limits.DEFAULT,
+            opened,
+            new Calling(
+                hotEnd -> new Guard(OptionalDouble.empty(), 150, Long.MAX_VALUE, Long.MAX_VALUE),
+                Map.of(),
+                settings::routesFor,
+                Duration.ofMinutes(10).toNanos()));
+  }
+
+  private int receiver() throws IOException {
+    InetAddress here = InetAddress.getLoopbackAddress();
+    if (route.equals("hanging")) {
+      ServerSocket mute = new ServerSocket(0, 50, here);
+      hanging = mute;
+      return mute.getLocalPort();
+    }
+    HttpServer server = HttpServer.create(new InetSocketAddress(here, 0), 0);
+    server.createContext(
+        "/",
+        exchange -> {
+          exchange.sendResponseHeaders(500, -1);
+          exchange.close();
+        });
+    server.start();
+    failing = server;
+    return server.getAddress().getPort();
+  }
+
+  private static RouteSettings phone(int port) {
+    return new RouteSettings(
+        "phone",
+        EnumSet.allOf(AlertTopic.class),
+        Optional.empty(),
+        Duration.ofSeconds(10),
+        new RouteSettings.Webhook(
+            URI.create("http://127.0.0.1:" + port + "/"),
+            Optional.empty(),
+            Map.of(),
+            Optional.empty(),
+            Optional.empty()));
+  }
+
+  private static List<Posting> alerts() {
+    List<Posting> alerts = new ArrayList<>();
+    for (int i = 0; i < 200; i++) {
+      Episode episode =
+          new Episode(AlertTopic.TOO_HOT, new Subject.OfHotEnd(new HotEnd("ibis-" + i, 0)), i);
+      alerts.add(
+          new Posting(new Alert(episode, Alert.Phase.BEGAN, 0, i, "too hot"), List.of("phone")));
+    }
+    return alerts;
+  }
+
+  @Benchmark
+  @OperationsPerInvocation(READINGS)
+  public void hourOfReadings() {
+    Intake taking = java.util.Objects.requireNonNull(intake);
+    for (int i = 0; i < READINGS; i++) {
+      atNanos += TWO_SECONDS;
+      taking.reading(
+          new Reading.HotEndTemperature(Sample.arrived(HERON, atNanos), 225 + Math.sin(i / 5.0)));
+    }
+    taking.commit();
+  }
+
+  @TearDown(Level.Trial)
+  public void close() throws IOException {
+    java.util.Objects.requireNonNull(dispatch).close();
+    java.util.Objects.requireNonNull(store).close();
+    if (failing != null) {
+      failing.stop(0);
+    }
+    if (hanging != null) {
+      hanging.close();
+    }
+    Path made = java.util.Objects.requireNonNull(folder);
+    try (var files = Files.list(made)) {
+      for (Path file : files.toList()) {
+        Files.delete(file);
+      }
+    }
+    Files.delete(made);
+  }
+}
