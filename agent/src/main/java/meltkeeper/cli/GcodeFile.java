@@ -32,10 +32,10 @@ final class GcodeFile {
       byte[] chunk = new byte[CHUNK_BYTES];
       int read = in.read(chunk);
       while (read >= 0) {
-        splitter.feed(chunk, 0, read, batch::accept);
+        splitter.feed(chunk, 0, read, line -> batch.accept(line, splitter.lineNumber()));
         read = in.read(chunk);
       }
-      splitter.feed(new byte[] {'\n'}, batch::accept);
+      splitter.feed(new byte[] {'\n'}, line -> batch.accept(line, splitter.lineNumber()));
     } catch (IOException e) {
       throw new FaultsException(
           List.of(

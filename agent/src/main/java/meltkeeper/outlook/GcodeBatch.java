@@ -34,9 +34,9 @@ public final class GcodeBatch {
     this.estimator = new JobEstimator(limits, this::heat);
   }
 
-  /** Takes a line. */
-  public void accept(Payload line) {
-    estimator.accept(line);
+  /** Takes a line and its number, counted from 1. */
+  public void accept(Payload line, long number) {
+    estimator.accept(line, number);
   }
 
   /**
@@ -48,6 +48,11 @@ public final class GcodeBatch {
     JobEstimate estimate = estimator.finish();
     if (estimate.moves() == 0) {
       throw refused("no move in it", "a file with G0 or G1 lines");
+    }
+    if (!(estimate.seconds() < JobEstimator.LONGEST_SECONDS)) {
+      throw refused(
+          "10000 h or more",
+          "a shorter job; look for a feed rate that is too slow or a dwell that is too long");
     }
     if (!(estimate.hottestCelsius() > 0)) {
       throw refused(

@@ -19,6 +19,8 @@ public final class LineSplitter {
 
   private final byte[] pending;
   private int length;
+  private long ended;
+  private boolean afterReturn;
 
   /** A splitter with the limit that holds for printers. */
   public LineSplitter() {
@@ -44,6 +46,11 @@ public final class LineSplitter {
   public void feed(byte[] chunk, int from, int to, Consumer<Payload> lines) {
     for (int i = from; i < to; i++) {
       byte b = chunk[i];
+      boolean belongsToReturn = b == '\n' && afterReturn;
+      afterReturn = b == '\r';
+      if (belongsToReturn) {
+        continue;
+      }
       if (b == '\n' || b == '\r') {
         endLine(lines);
       } else if (length < pending.length && !isNoise(b)) {
@@ -52,11 +59,17 @@ public final class LineSplitter {
     }
   }
 
+  /** The number of the line being told, from 1, empty ones counted; CR LF is one end. */
+  public long lineNumber() {
+    return ended + 1;
+  }
+
   private void endLine(Consumer<Payload> lines) {
     if (length > 0) {
       lines.accept(Payload.of(Arrays.copyOf(pending, length)));
     }
     length = 0;
+    ended++;
   }
 
   private static boolean isNoise(byte b) {

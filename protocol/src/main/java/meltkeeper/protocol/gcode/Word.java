@@ -40,7 +40,7 @@ public record Word(char letter, OptionalDouble number) {
   }
 
   /** The code of a G or M word in tenths, 921 for {@code G92.1}. */
-  int tenths() {
+  public int tenths() {
     return (int) Math.rint(number.orElse(0) * 10);
   }
 

@@ -20,6 +20,14 @@ final class Heater {
     this.target = ambientCelsius;
   }
 
+  int index() {
+    return index;
+  }
+
+  double celsius() {
+    return celsius;
+  }
+
   /** Where it shall go; never below the temperature of the room. */
   void aim(double celsiusAsked, double ambientCelsius) {
     tellHeld();

@@ -1,15 +1,12 @@
 package meltkeeper.protocol.motion;
 
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
+import meltkeeper.protocol.Fault;
 import meltkeeper.protocol.HotEnd;
 import meltkeeper.protocol.Payload;
-import meltkeeper.protocol.Rejected;
 import meltkeeper.protocol.gcode.CommandLine;
 import meltkeeper.protocol.gcode.CommandScan;
 import meltkeeper.protocol.gcode.Word;
@@ -26,13 +23,8 @@ public final class JobEstimator {
 
   private static final double HIGHEST_CELSIUS = 600;
 
-  /** Codes that take no time, or none worth reckoning. */
-  private static final Set<String> INSTANT =
-      Set.of(
-          "G17", "G20", "G21", "G90", "G91", "M73", "M82", "M83", "M105", "M106", "M107", "M110",
-          "M115", "M117", "M17", "M18", "M84", "M221", "M207", "M208", "M400", "M900");
-
-  private static final int MOST_TOLD = 12;
+  /** The longest job that is reckoned, 10,000 h; what goes beyond is not counted. */
+  public static final double LONGEST_SECONDS = 10_000 * 3600.0;
 
   private final MotionLimits limits;
   private final Machine machine;
@@ -40,8 +32,7 @@ public final class JobEstimator {
   private final Heat heat;
   private final Map<Integer, Heater> heaters = new TreeMap<>();
   private final Map<Integer, Double> filament = new TreeMap<>();
-  private final Map<String, Integer> unknown = new TreeMap<>();
-  private final TreeSet<String> notes = new TreeSet<>();
+  private final Remarks remarks = new Remarks();
   private int hotEnd;
   private double plateCelsius = AMBIENT_CELSIUS;
   private double plateTarget = AMBIENT_CELSIUS;
@@ -49,8 +40,6 @@ public final class JobEstimator {
   private double layingSeconds;
   private double hottest;
   private long moves;
-  private long refused;
-  private String firstRefused = "";
 
   /**
    * At the beginning of a file, the printer cold.
@@ -65,65 +54,63 @@ public final class JobEstimator {
         new Planner(
             limits.lookAhead(),
             this::pass,
-            s -> {
-              layingSeconds += s;
-              pass(s);
+            laid -> {
+              double before = seconds;
+              pass(laid);
+              layingSeconds += seconds - before;
             });
   }
 
-  /** Takes a line, without its end. Never throws for any bytes. */
-  public void accept(Payload line) {
-    CommandScan.of(line)
-        .fold(
-            read -> {
-              carryOut(read);
-              return true;
-            },
-            rejected -> {
-              refuse(rejected);
-              return false;
-            });
+  /**
+   * Takes a line, without its end. Never throws for any bytes.
+   *
+   * @param number of the line in its file, counted from 1
+   */
+  public void accept(Payload line, long number) {
+    CommandScan scan = CommandScan.of(line);
+    if (scan instanceof CommandLine read) {
+      carryOut(read, number);
+    } else if (scan instanceof CommandScan.Refused refused) {
+      String rule = refused.rejected().detail();
+      remarks.leaveOut(number, Fault.of("", line.text(), "a line of G-code", rule));
+    }
   }
 
-  /** What it came to. Call it once, at the end. */
+  /** What it came to, the hot ends having followed their last targets. Call it once, at the end. */
   public JobEstimate finish() {
     planner.stop();
-    heaters.values().forEach(Heater::tellHeld);
-    List<String> told = new ArrayList<>(notes);
-    if (refused > 0) {
-      told.add(refused + " lines could not be read and were left out; the first: " + firstRefused);
-    }
-    if (!unknown.isEmpty()) {
-      told.add("took no time, being unknown here: " + unknownCodes());
-    }
-    return new JobEstimate(seconds, layingSeconds, hottest, filament, moves, told);
+    heaters.values().forEach(this::letFollow);
+    return new JobEstimate(
+        seconds, layingSeconds, hottest, filament, moves, remarks.faults(), remarks.told());
   }
 
-  private String unknownCodes() {
-    String codes = String.join(", ", unknown.keySet().stream().limit(MOST_TOLD).toList());
-    return unknown.size() > MOST_TOLD
-        ? codes + " and " + (unknown.size() - MOST_TOLD) + " more"
-        : codes;
-  }
-
-  private void refuse(Rejected rejected) {
-    if (refused++ == 0) {
-      firstRefused = rejected.detail();
+  private void letFollow(Heater heater) {
+    heater.pass(heater.secondsToTarget(true));
+    heater.tellHeld();
+    if (heater.celsius() > AMBIENT_CELSIUS) {
+      remarks.note(
+          "hot end " + heater.index() + " is left on at " + heater.celsius() + " °C at the end");
     }
   }
 
-  private void carryOut(CommandLine line) {
-    if (line.isEmpty()) {
+  private void carryOut(CommandLine line, long number) {
+    machine.modes().set(line);
+    Optional<Fault> fault = machine.faultOf(line).or(() -> faultOfHeat(line));
+    if (fault.isPresent()) {
+      remarks.leaveOut(number, fault.get());
       return;
     }
-    machine.modes().set(line);
-    OptionalDouble tool = line.number('T');
-    if (tool.isPresent() && !line.has('M') && isHotEnd(tool.getAsDouble())) {
-      hotEnd = (int) tool.getAsDouble();
-    }
+    boolean isForM = line.has('M');
     for (Word word : line.words()) {
-      if (word.letter() == 'G' || word.letter() == 'M') {
-        carryOut(word, line);
+      switch (word.letter()) {
+        case 'G' -> carryOutG(word, line);
+        case 'M' -> carryOutM(word, line);
+        case 'T' -> {
+          if (!isForM) {
+            choose(word);
+          }
+        }
+        default -> {}
       }
     }
     if (machine.modes().moves(line)) {
@@ -131,37 +118,50 @@ public final class JobEstimator {
     }
   }
 
-  private void carryOut(Word word, CommandLine line) {
-    switch (word.toString()) {
-      case "G0", "G1", "G2", "G3" -> {}
-      case "G4" -> dwell(line);
-      case "G28" -> {
+  private void choose(Word tool) {
+    double index = tool.number().orElse(-1);
+    if (!isHotEnd(index)) {
+      remarks.passOver(tool);
+    } else if (index != hotEnd) {
+      planner.stop();
+      hotEnd = (int) index;
+    }
+  }
+
+  private void carryOutG(Word word, CommandLine line) {
+    switch (word.tenths()) {
+      case 0, 10, 20, 30, 200, 210, 900, 910 -> {}
+      case 40 -> dwell(line);
+      case 280 -> {
         planner.stop();
         machine.home(line);
         pass(limits.homingSeconds());
       }
-      case "G92" -> machine.rename(line);
-      case "M104" -> aim(line, false);
-      case "M109" -> aim(line, true);
-      case "M140" -> line.number('S').ifPresent(this::aimPlate);
-      case "M190" -> waitForPlate(line);
-      case "M201" -> machine.limitAxes(line, false);
-      case "M203" -> machine.limitAxes(line, true);
-      case "M204" -> machine.accelerate(line);
-      case "M205" -> machine.corner(line);
-      case "M220" -> machine.scaleFeed(line);
-      default -> {
-        if (!INSTANT.contains(word.toString()) && unknown.size() < 1000) {
-          unknown.merge(word.toString(), 1, Integer::sum);
-        }
-      }
+      case 920 -> machine.rename(line);
+      default -> remarks.passOver(word);
+    }
+  }
+
+  private void carryOutM(Word word, CommandLine line) {
+    switch (word.tenths()) {
+      case 1040 -> aim(line, false);
+      case 1090 -> aim(line, true);
+      case 1400 -> line.number('S').ifPresent(this::aimPlate);
+      case 1900 -> waitForPlate(line);
+      case 2010 -> machine.limitAxes(line, false);
+      case 2030 -> machine.limitAxes(line, true);
+      case 2040 -> machine.accelerate(line);
+      case 2050 -> machine.corner(line);
+      case 2200 -> machine.scaleFeed(line);
+      case 4000 -> planner.stop();
+      default -> remarks.passOver(word);
     }
   }
 
   private void move(CommandLine line) {
     Machine.Made made = machine.move(line);
     if (!machine.hasFeed()) {
-      notes.add("moves before the first F word are taken at " + Machine.UNTOLD_SPEED + " mm/s");
+      remarks.note("moves before the first F word are taken at " + Machine.UNTOLD_SPEED + " mm/s");
     }
     filament.merge(hotEnd, made.fedMillimetres(), Double::sum);
     made.move()
@@ -178,26 +178,39 @@ public final class JobEstimator {
     pass(Math.max(0, told));
   }
 
-  private void aim(CommandLine line, boolean waits) {
+  private Optional<Fault> faultOfHeat(CommandLine line) {
+    if (!line.calls('M', 104) && !line.calls('M', 109)) {
+      return Optional.empty();
+    }
     double index = line.number('T').orElse(hotEnd);
+    double celsius = target(line).orElse(0);
+    if (!isHotEnd(index)) {
+      return Optional.of(Fault.of("T", index, "a hot end of 0 to " + HotEnd.MAX_INDEX));
+    }
+    return celsius >= 0 && celsius <= HIGHEST_CELSIUS
+        ? Optional.empty()
+        : Optional.of(Fault.of("target", celsius, "0 to 600 °C"));
+  }
+
+  private static OptionalDouble target(CommandLine line) {
     OptionalDouble hold = line.number('S');
-    OptionalDouble told = hold.isPresent() ? hold : line.number('R');
-    if (told.isEmpty() || !isHotEnd(index)) {
-      return;
-    }
-    double celsius = told.getAsDouble();
-    if (!(celsius >= 0 && celsius <= HIGHEST_CELSIUS)) {
-      notes.add("a target of " + celsius + " °C was left out; allowed: 0 to 600 °C");
-      return;
-    }
-    hottest = Math.max(hottest, celsius);
-    Heater heater = heaters.computeIfAbsent((int) index, this::cold);
+    return hold.isPresent() ? hold : line.number('R');
+  }
+
+  /** Sets a target, told or not: a wait without one is for the target that stands. */
+  private void aim(CommandLine line, boolean waits) {
+    int index = (int) line.number('T').orElse(hotEnd);
+    Heater heater = heaters.computeIfAbsent(index, this::cold);
+    target(line)
+        .ifPresent(
+            celsius -> {
+              hottest = Math.max(hottest, celsius);
+              planner.add(() -> heater.aim(celsius, AMBIENT_CELSIUS));
+            });
     if (waits) {
       planner.stop();
-      heater.aim(celsius, AMBIENT_CELSIUS);
-      pass(heater.secondsToTarget(hold.isEmpty()));
-    } else {
-      planner.add(() -> heater.aim(celsius, AMBIENT_CELSIUS));
+      boolean waitsForCooling = line.number('S').isEmpty() && line.number('R').isPresent();
+      pass(heater.secondsToTarget(waitsForCooling));
     }
   }
 
@@ -220,7 +233,9 @@ public final class JobEstimator {
     pass(Math.max(0, (plateTarget - plateCelsius) / limits.plateHeating()));
   }
 
-  private void pass(double passed) {
+  private void pass(double asked) {
+    double left = LONGEST_SECONDS - seconds;
+    double passed = asked <= left ? asked : left;
     seconds += passed;
     plateCelsius =
         plateTarget > plateCelsius

@@ -1,6 +1,8 @@
 package meltkeeper.protocol.motion;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
+import meltkeeper.protocol.Fault;
 import meltkeeper.protocol.gcode.CommandLine;
 import meltkeeper.protocol.gcode.Modes;
 
@@ -12,6 +14,14 @@ final class Machine {
   private static final int Y = 1;
   private static final int Z = 2;
   private static final int E = 3;
+
+  private static final double FARTHEST = 10_000;
+  private static final double FARTHEST_FILAMENT = 1e9;
+
+  /** More than rounding to a file's few decimals explains. */
+  private static final double LOOSE_MILLIMETRES = 0.05;
+
+  private static final double LOOSE_SHARE = 0.01;
 
   /** A file that moves before it tells a speed moves at this one, mm/s. */
   static final double UNTOLD_SPEED = 25;
@@ -52,29 +62,81 @@ final class Machine {
     return feed > 0;
   }
 
+  /** What is wrong with the numbers of a line that moves or renames, its modes being set. */
+  Optional<Fault> faultOf(CommandLine line) {
+    boolean moves = modes.moves(line);
+    if (!moves && !line.calls('G', 92)) {
+      return Optional.empty();
+    }
+    for (int axis = 0; axis < AXES.length; axis++) {
+      if (moves && line.has(AXES[axis]) && line.number(AXES[axis]).isEmpty()) {
+        return Optional.of(
+            Fault.of(String.valueOf(AXES[axis]), line, "a number behind the letter"));
+      }
+      double farthest = axis == E ? FARTHEST_FILAMENT : FARTHEST;
+      if (!(Math.abs(goal(line, axis, moves)) <= farthest)) {
+        return Optional.of(
+            Fault.of(
+                String.valueOf(AXES[axis]),
+                line.number(AXES[axis]).orElse(0),
+                (axis == E ? "a place up to 1000000000 mm" : "a place up to 10000 mm")
+                    + " to either side of 0"));
+      }
+    }
+    return moves && modes.motion().orElse(1) >= 2 ? faultOfArc(line) : Optional.empty();
+  }
+
+  private double goal(CommandLine line, int axis, boolean moves) {
+    OptionalDouble told = line.number(AXES[axis]);
+    if (told.isEmpty()) {
+      return place[axis];
+    }
+    boolean relative = axis == E ? modes.filamentIsRelative() : modes.isRelative();
+    double value = modes.millimetres(told.getAsDouble());
+    return moves && relative ? place[axis] + value : value;
+  }
+
+  private Optional<Fault> faultOfArc(CommandLine line) {
+    for (char letter : new char[] {'I', 'J', 'R'}) {
+      if (!(Math.abs(modes.millimetres(line.number(letter).orElse(0))) <= FARTHEST)) {
+        return Optional.of(Fault.of("arc", line, "I, J and R up to 10000 mm"));
+      }
+    }
+    if (line.number('R').isPresent()) {
+      return Optional.empty();
+    }
+    double i = modes.millimetres(line.number('I').orElse(0));
+    double j = modes.millimetres(line.number('J').orElse(0));
+    double radius = Math.hypot(i, j);
+    double x = goal(line, X, true) - place[X];
+    double y = goal(line, Y, true) - place[Y];
+    double apart = Math.abs(Math.hypot(x - i, y - j) - radius);
+    return radius > 0 && apart <= Math.max(LOOSE_MILLIMETRES, LOOSE_SHARE * radius)
+        ? Optional.empty()
+        : Optional.of(
+            Fault.of(
+                "arc", line, "a radius R, or a centre I, J as far from the end as from the start"));
+  }
+
   /** Filament that a move feeds, and the move; none when it goes nowhere. */
-  record Made(double fedMillimetres, java.util.Optional<Move> move) {}
+  record Made(double fedMillimetres, Optional<Move> move) {}
 
   /** Carries out a motion line. */
   Made move(CommandLine line) {
     line.number('F').ifPresent(f -> feed = f > 0 ? modes.millimetres(f) / 60 : feed);
     double[] by = new double[AXES.length];
     for (int axis = 0; axis < AXES.length; axis++) {
-      OptionalDouble told = line.number(AXES[axis]);
-      if (told.isPresent()) {
-        double value = modes.millimetres(told.getAsDouble());
-        boolean relative = axis == E ? modes.filamentIsRelative() : modes.isRelative();
-        by[axis] = relative ? value : value - place[axis];
-        place[axis] = relative ? place[axis] + value : value;
-      }
+      double goal = goal(line, axis, true);
+      by[axis] = goal - place[axis];
+      place[axis] = goal;
     }
     Path path = path(line, by);
     double length = path.length() > 0 ? path.length() : Math.abs(by[E]);
     return new Made(
         by[E],
         length > 0 && Double.isFinite(length)
-            ? java.util.Optional.of(move(path, by, length))
-            : java.util.Optional.empty());
+            ? Optional.of(move(path, by, length))
+            : Optional.empty());
   }
 
   private Path path(CommandLine line, double[] by) {

@@ -16,6 +16,9 @@ final class Planner {
     void happen();
   }
 
+  /** So many between two moves are no print; they are not kept but carried out. */
+  private static final int MOST_MARKS = 1000;
+
   private record Waiting(Move move, double entryLimit, List<Mark> before) {}
 
   private final int lookAhead;
@@ -50,12 +53,15 @@ final class Planner {
     }
   }
 
-  /** Adds something that happens once the moves before it are made. */
+  /** Adds one of few things that happen once the moves before it are made. */
   void add(Mark mark) {
     if (waiting.isEmpty()) {
       mark.happen();
     } else {
       marks.add(mark);
+      if (marks.size() == MOST_MARKS) {
+        stop();
+      }
     }
   }
 

@@ -106,4 +106,17 @@ class LineSplitterTest {
       lines.add(line.text());
     }
   }
+
+  @Test
+  void lineNumber_acrossEmptyLinesAndAllLineEnds_countsAsAnEditorDoes() {
+    LineSplitter splitter = new LineSplitter();
+    List<String> told = new ArrayList<>();
+    for (String chunk : List.of("one\r", "\n\r\nthree\n\nfive\r\r", "seven\n")) {
+      splitter.feed(
+          chunk.getBytes(StandardCharsets.US_ASCII),
+          line -> told.add(splitter.lineNumber() + " " + line));
+    }
+
+    assertThat(told).containsExactly("1 one", "3 three", "5 five", "7 seven");
+  }
 }

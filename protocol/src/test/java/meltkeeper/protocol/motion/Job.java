@@ -23,7 +23,9 @@ final class Job {
             limits,
             (hotEnd, from, until, seconds) ->
                 stretches.add(new Stretch(hotEnd, from, until, seconds)));
-    lines.forEach(line -> estimator.accept(Payload.of(line)));
+    for (int i = 0; i < lines.size(); i++) {
+      estimator.accept(Payload.of(lines.get(i)), i + 1);
+    }
     this.estimate = estimator.finish();
   }
 

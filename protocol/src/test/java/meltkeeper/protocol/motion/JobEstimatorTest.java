@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Random;
+import meltkeeper.protocol.Fault;
 import meltkeeper.protocol.Payload;
 import meltkeeper.protocol.motion.Job.Stretch;
 import org.junit.jupiter.api.Test;
@@ -86,8 +87,8 @@ class JobEstimatorTest {
     assertThat(job.estimate.seconds()).isCloseTo(2.05, within(1e-9));
     assertThat(job.estimate.notes())
         .anyMatch(note -> note.contains("G29, M999"))
-        .anyMatch(note -> note.startsWith("1 lines could not be read"))
-        .anyMatch(note -> note.contains("a target of 900.0 °C was left out"));
+        .anyMatch(note -> note.startsWith("2 lines could not be read"));
+    assertThat(job.estimate.faults()).extracting(Fault::where).containsExactly("line 3", "line 5");
   }
 
   @Test
@@ -108,7 +109,7 @@ class JobEstimatorTest {
       for (int k = 0; k < line.length; k++) {
         line[k] = (byte) letters.charAt(random.nextInt(letters.length()));
       }
-      estimator.accept(Payload.of(line));
+      estimator.accept(Payload.of(line), i + 1);
     }
     JobEstimate estimate = estimator.finish();
     assertThat(estimate.seconds()).as("seed %d", seed).isNotNaN().isGreaterThanOrEqualTo(0);
