@@ -34,6 +34,7 @@ class RoomsTest {
           Map.entry("ledger", List.of("protocol", "part")),
           Map.entry("caution", List.of("protocol", "part")),
           Map.entry("life", List.of("protocol", "part")),
+          Map.entry("jam", List.of("protocol")),
           Map.entry("plot", List.of()),
           Map.entry("store", List.of("protocol", "part", "ledger")),
           Map.entry("source", List.of("protocol")),
@@ -47,7 +48,7 @@ class RoomsTest {
           Map.entry("demo", List.of("protocol", "config")));
 
   private static final List<String> PURE =
-      List.of("protocol", "part", "ledger", "caution", "life", "plot");
+      List.of("protocol", "part", "ledger", "caution", "life", "jam", "plot");
 
   @TestFactory
   Stream<DynamicTest> room_importsOnly_whatItsSignAllows() {
