@@ -1,0 +1,100 @@
+package meltkeeper.jam;
+
+/**
+ * A CUSUM of log-likelihood ratios of a jam against health (Page 1954), weighed by how far such
+ * ratios can be trusted on this printer.
+ *
+ * <p>For true ratios the sum passes a limit at most once in exp(limit) windows of health (Lorden
+ * 1971, from memory), for {@code E exp(ratio) = 1} then. A model is never true: here the mean of
+ * {@code exp(trust . ratio)} over blocks of windows is learned in health for some grades of trust,
+ * and the highest whose mean stays safely below 1 is taken. Blocks take care of correlation. Where
+ * the ratios mean nothing, no grade will do and the sum says nothing. A block waits until the sum
+ * is back at zero before it counts as health: a jam teaches no distrust. Mutable.
+ */
+final class LikelihoodSum {
+
+  private static final int BLOCK = 12;
+  private static final double CLIP = 2.5;
+  private static final double MOST = 1.5;
+  private static final double[] GRADES = {1, 0.8, 0.6, 0.45, 0.3, 0.2, 0.1};
+  private static final double PRIOR_BLOCKS = 6;
+
+  /** Little trust at first: each grade's mean until blocks of health bring it down. */
+  private static final double[] PRIOR_MEANS = {4, 3, 2, 1.4, 0.7, 0.6, 0.5};
+
+  private static final double MOST_MEAN = 0.5;
+  private static final double MEMORY_BLOCKS = 150;
+
+  private double sum;
+  private double blockSum;
+  private int inBlock;
+  private final double[] blocksWaiting = new double[20];
+  private int waiting;
+  private double blocks = PRIOR_BLOCKS;
+  private final double[] means = PRIOR_MEANS.clone();
+
+  void take(double ratio, double limit) {
+    double step = Math.max(-CLIP, Math.min(CLIP, ratio));
+    double trust = trust();
+    double most = trust > 0 ? MOST * limit / trust : 0;
+    sum = Math.min(most, Math.max(0, sum + step));
+    blockSum += step;
+    inBlock++;
+    if (inBlock == BLOCK) {
+      if (waiting < blocksWaiting.length) {
+        blocksWaiting[waiting] = blockSum;
+        waiting++;
+      }
+      inBlock = 0;
+      blockSum = 0;
+    }
+    if (isZero()) {
+      learn();
+    }
+  }
+
+  private void learn() {
+    for (int block = 0; block < waiting; block++) {
+      blocks = Math.min(blocks + 1, MEMORY_BLOCKS);
+      for (int i = 0; i < GRADES.length; i++) {
+        means[i] += (Math.exp(GRADES[i] * blocksWaiting[block]) - means[i]) / blocks;
+      }
+    }
+    waiting = 0;
+  }
+
+  private double trust() {
+    for (int i = 0; i < GRADES.length; i++) {
+      if (means[i] <= MOST_MEAN) {
+        return GRADES[i];
+      }
+    }
+    return 0;
+  }
+
+  /** The sum as a share of its limit, as far as it can be trusted. */
+  double evidence(double limit) {
+    return trust() * sum / limit;
+  }
+
+  boolean isZero() {
+    return sum <= 0;
+  }
+
+  void rearm() {
+    sum = 0;
+    inBlock = 0;
+    blockSum = 0;
+    waiting = 0;
+  }
+
+  void keep(Memory memory) {
+    sum = memory.number("sum", sum);
+    blockSum = memory.number("blockSum", blockSum);
+    inBlock = (int) memory.count("inBlock", inBlock);
+    blocks = memory.number("blocks", blocks);
+    memory.numbers("mean", means);
+    memory.numbers("waitingBlock", blocksWaiting);
+    waiting = (int) memory.count("waiting", waiting);
+  }
+}

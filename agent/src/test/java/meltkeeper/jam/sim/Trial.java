@@ -1,0 +1,57 @@
+package meltkeeper.jam.sim;
+
+import java.util.EnumMap;
+import java.util.Map;
+import meltkeeper.jam.Level;
+import meltkeeper.jam.Watch;
+import meltkeeper.jam.WatchSettings;
+
+/**
+ * One episode seen by the watch with each set of signals and by the plain ways, all on the very
+ * same readings.
+ *
+ * @param blindSeconds for each set of signals
+ */
+public record Trial(
+    Fault fault,
+    Truth truth,
+    Map<Signal, Alarms> watched,
+    Map<Signal, Double> blindSeconds,
+    Plain plain) {
+
+  public static Trial of(long seed, Fault fault, double healthyHours) {
+    Episode episode = new Episode(seed, fault, healthyHours);
+    WatchSettings settings = new WatchSettings(1000, 150, 40, episode.encoderIsBlind());
+    Map<Signal, Watch> watches = new EnumMap<>(Signal.class);
+    Map<Signal, Alarms> alarms = new EnumMap<>(Signal.class);
+    for (Signal signal : Signal.values()) {
+      watches.put(signal, Watch.opened(Episode.WREN, settings));
+      alarms.put(signal, new Alarms());
+    }
+    Plain plain = new Plain(episode.encoderScale());
+    Truth truth =
+        episode.run(
+            reading -> {
+              plain.take(reading);
+              watches.forEach(
+                  (signal, watch) -> {
+                    if (signal.tells(reading)) {
+                      watch
+                          .step(reading)
+                          .ifPresent(
+                              finding ->
+                                  alarms
+                                      .get(signal)
+                                      .at(finding.atNanos() / 1e9, isJam(finding.level())));
+                    }
+                  });
+            });
+    Map<Signal, Double> blind = new EnumMap<>(Signal.class);
+    watches.forEach((signal, watch) -> blind.put(signal, watch.blindNanos() / 1e9));
+    return new Trial(fault, truth, alarms, blind, plain);
+  }
+
+  private static boolean isJam(Level level) {
+    return level == Level.NARROWING || level == Level.STALLED;
+  }
+}
