@@ -19,6 +19,12 @@ final class Feed {
   private static final double SKIPPED_AFTER_REARMING = 20;
   private static final double FAST_SHARE = 0.3;
 
+  /** No encoder is coarser, mm; 1 to 3 is common practice, no source. */
+  private static final double MOST_PULSE = 4;
+
+  /** What an encoder of unknown scale shows of a millimetre at least. */
+  private static final double LEAST_USUAL = 0.4;
+
   private final boolean blind;
   private final Windows all = new Windows();
   private final Windows fast = new Windows();
@@ -58,10 +64,11 @@ final class Feed {
     }
     double speed = Math.max(0, asked / seconds);
     boolean known = all.baseline().isKnown();
-    double usual = known ? all.baseline().ratio(speed) : 0.85;
-    stop.take(asked * usual, seen, pulse, typicalStep, all.millimetresSpread());
+    double usual = known ? all.baseline().ratio(speed) : LEAST_USUAL;
+    double pulseAsked = Math.min(MOST_PULSE, pulse / (known ? usual : 1));
+    stop.take(asked, seen / usual, pulseAsked, typicalStep, all.millimetresSpread());
     moveEdge(speed, asked);
-    double least = Math.max(LEAST_WINDOW, WINDOW_PULSES * pulse);
+    double least = Math.max(LEAST_WINDOW, WINDOW_PULSES * pulseAsked);
     boolean calm = learns && stop.isCalm();
     if (all.add(asked, seen, seconds, speed) && all.isFull(least)) {
       lastShare = all.shareOfUsual();

@@ -85,7 +85,7 @@ class WatchTest {
 
   /** Any scale will do: what is usual is learned. */
   @ParameterizedTest
-  @ValueSource(doubles = {0.4, 0.8, 1.3, 2.5})
+  @ValueSource(doubles = {0.2, 0.4, 0.8, 1.3, 2.5, 100})
   void encoderOfAnyScale_isLearned(double scale) {
     bench.encoderScale(scale).print(3600);
     assertThat(bench.findings()).isEmpty();

@@ -1,0 +1,125 @@
+package meltkeeper.jam;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Function;
+import java.util.function.IntUnaryOperator;
+import java.util.stream.LongStream;
+import meltkeeper.jam.sim.Alarms;
+import meltkeeper.jam.sim.Bounds;
+import meltkeeper.jam.sim.Fault;
+import meltkeeper.jam.sim.Plain;
+import meltkeeper.jam.sim.Score;
+import meltkeeper.jam.sim.Signal;
+import meltkeeper.jam.sim.Trial;
+
+/**
+ * Prints how well the jam watch does on simulated printers: false alarms in health, and for each
+ * fault how many are warned of before the full stall and how long before, beside two plain ways at
+ * no fewer false alarms. Its table stands in docs/jam-watch.md.
+ */
+public final class JamBenchmark {
+
+  /** Never used for tuning. */
+  private static final long REPORTED = 7_000_000;
+
+  private static final double HEALTHY_HOURS = 12;
+
+  private JamBenchmark() {}
+
+  /** Takes the number of healthy printers and of faults of each kind, 300 and 400 if not given. */
+  public static void main(String[] arguments) {
+    int printers = arguments.length > 0 ? Integer.parseInt(arguments[0]) : 300;
+    int faults = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 400;
+    List<Trial> healthy =
+        LongStream.range(0, printers)
+            .parallel()
+            .mapToObj(i -> Trial.of(REPORTED + i, Fault.NONE, HEALTHY_HOURS))
+            .toList();
+    double hours = healthy.stream().mapToDouble(t -> t.truth().printingSeconds()).sum() / 3600;
+    System.out.printf(Locale.ROOT, "Healthy printing: %.0f h on %d printers.%n%n", hours, printers);
+    System.out.println("| watch | false alarms | per 1000 h (95 %) |\n|---|---|---|");
+    for (Signal signal : Signal.values()) {
+      count(signal.label(), healthy, hours, t -> t.watched().get(signal));
+    }
+    int allowed = alarms(healthy, t -> t.watched().get(Signal.ENCODER));
+    int threshold =
+        wariest(
+            Plain.THRESHOLDS.length, i -> alarms(healthy, t -> t.plain().ofThreshold(i)), allowed);
+    int limit =
+        wariest(Plain.LIMITS.length, i -> alarms(healthy, t -> t.plain().ofLimit(i)), allowed);
+    count(
+        "plain threshold " + two(Plain.THRESHOLDS[threshold]),
+        healthy,
+        hours,
+        t -> t.plain().ofThreshold(threshold));
+    count(
+        "plain CUSUM, h = " + two(Plain.LIMITS[limit]),
+        healthy,
+        hours,
+        t -> t.plain().ofLimit(limit));
+    double blind =
+        healthy.stream().mapToDouble(t -> t.blindSeconds().get(Signal.TEMPERATURE)).sum() / 3600;
+    System.out.printf(Locale.ROOT, "%nWith temperature only it said blind for %.0f h.%n%n", blind);
+    System.out.println(Score.heading());
+    for (Fault fault : Fault.values()) {
+      if (fault != Fault.NONE) {
+        print(fault, faults, threshold, limit);
+      }
+    }
+  }
+
+  private static void print(Fault fault, int faults, int threshold, int limit) {
+    List<Trial> trials =
+        LongStream.range(0, faults)
+            .parallel()
+            .mapToObj(
+                i -> Trial.of(REPORTED + 100_000L * fault.ordinal() + i, fault, 1 + i % 5 * 0.5))
+            .toList();
+    List<String> rows = new ArrayList<>();
+    for (Signal signal : List.of(Signal.ENCODER, Signal.NO_ENCODER)) {
+      rows.add(row(signal.label(), fault, trials, t -> t.watched().get(signal)));
+    }
+    rows.add(row("plain threshold", fault, trials, t -> t.plain().ofThreshold(threshold)));
+    rows.add(row("plain CUSUM", fault, trials, t -> t.plain().ofLimit(limit)));
+    rows.forEach(System.out::println);
+  }
+
+  private static String row(
+      String what, Fault fault, List<Trial> trials, Function<Trial, Alarms> alarms) {
+    return Score.of(trials, alarms).row(what, fault.label());
+  }
+
+  private static int alarms(List<Trial> healthy, Function<Trial, Alarms> alarms) {
+    return healthy.stream().mapToInt(t -> alarms.apply(t).before(Double.POSITIVE_INFINITY)).sum();
+  }
+
+  /** The first setting, from wary to deaf, with no more false alarms; else the deafest. */
+  private static int wariest(int settings, IntUnaryOperator alarms, int allowed) {
+    for (int i = 0; i < settings - 1; i++) {
+      if (alarms.applyAsInt(i) <= allowed) {
+        return i;
+      }
+    }
+    return settings - 1;
+  }
+
+  private static void count(
+      String what, List<Trial> healthy, double hours, Function<Trial, Alarms> alarms) {
+    int count = alarms(healthy, alarms);
+    Bounds bounds = Bounds.ofCount(count);
+    System.out.printf(
+        Locale.ROOT,
+        "| %s | %d | %.2f (%.2f-%.2f) |%n",
+        what,
+        count,
+        1000 * count / hours,
+        1000 * bounds.low() / hours,
+        1000 * bounds.high() / hours);
+  }
+
+  private static String two(double value) {
+    return String.format(Locale.ROOT, "%.2f", value);
+  }
+}
