@@ -216,7 +216,7 @@ public final class Episode {
       return;
     }
     long arrival = (long) ((now + Math.abs(draw.normal(0.05))) * 1e9);
-    long at = (long) (now * 1e3) * 1_000_000;
+    long at = ((long) (now * 1e3)) * 1_000_000L;
     Sample sample = Sample.timed(WREN, at, arrival);
     send(sample, readings);
     if (draw.chance(0.01)) {
