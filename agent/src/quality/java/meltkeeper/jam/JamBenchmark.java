@@ -41,9 +41,9 @@ public final class JamBenchmark {
     System.out.printf(Locale.ROOT, "Healthy printing: %.0f h on %d printers.%n%n", hours, printers);
     System.out.println("| watch | false alarms | per 1000 h (95 %) |\n|---|---|---|");
     for (Signal signal : Signal.values()) {
-      count(signal.label(), healthy, hours, t -> t.watched().get(signal));
+      count(signal.label(), healthy, hours, t -> t.watchedWith(signal));
     }
-    int allowed = alarms(healthy, t -> t.watched().get(Signal.ENCODER));
+    int allowed = alarms(healthy, t -> t.watchedWith(Signal.ENCODER));
     int threshold =
         wariest(
             Plain.THRESHOLDS.length, i -> alarms(healthy, t -> t.plain().ofThreshold(i)), allowed);
@@ -60,7 +60,7 @@ public final class JamBenchmark {
         hours,
         t -> t.plain().ofLimit(limit));
     double blind =
-        healthy.stream().mapToDouble(t -> t.blindSeconds().get(Signal.TEMPERATURE)).sum() / 3600;
+        healthy.stream().mapToDouble(t -> t.blindSecondsWith(Signal.TEMPERATURE)).sum() / 3600;
     System.out.printf(Locale.ROOT, "%nWith temperature only it said blind for %.0f h.%n%n", blind);
     System.out.println(Score.heading());
     for (Fault fault : Fault.values()) {
@@ -79,7 +79,7 @@ public final class JamBenchmark {
             .toList();
     List<String> rows = new ArrayList<>();
     for (Signal signal : List.of(Signal.ENCODER, Signal.NO_ENCODER)) {
-      rows.add(row(signal.label(), fault, trials, t -> t.watched().get(signal)));
+      rows.add(row(signal.label(), fault, trials, t -> t.watchedWith(signal)));
     }
     rows.add(row("plain threshold", fault, trials, t -> t.plain().ofThreshold(threshold)));
     rows.add(row("plain CUSUM", fault, trials, t -> t.plain().ofLimit(limit)));

@@ -2,6 +2,7 @@ package meltkeeper.jam.sim;
 
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Objects;
 import meltkeeper.jam.Level;
 import meltkeeper.jam.Watch;
 import meltkeeper.jam.WatchSettings;
@@ -40,15 +41,23 @@ public record Trial(
                           .step(reading)
                           .ifPresent(
                               finding ->
-                                  alarms
-                                      .get(signal)
-                                      .at(finding.atNanos() / 1e9, isJam(finding.level())));
+                                  Objects.requireNonNull(alarms.get(signal)).at(finding.atNanos() / 1e9, isJam(finding.level())));
                     }
                   });
             });
     Map<Signal, Double> blind = new EnumMap<>(Signal.class);
     watches.forEach((signal, watch) -> blind.put(signal, watch.blindNanos() / 1e9));
     return new Trial(fault, truth, alarms, blind, plain);
+  }
+
+  /** The alarms of the watch with those signals. */
+  public Alarms watchedWith(Signal signal) {
+    return Objects.requireNonNull(watched.get(signal));
+  }
+
+  /** How long the watch with those signals said that it is blind. */
+  public double blindSecondsWith(Signal signal) {
+    return blindSeconds.getOrDefault(signal, 0.0);
   }
 
   private static boolean isJam(Level level) {

@@ -17,13 +17,13 @@ class TrialTest {
   void healthyPrinters_neverAlarmWithAnEncoder() {
     for (long seed = SEED; seed < SEED + 4; seed++) {
       Trial trial = Trial.of(seed, Fault.NONE, 6);
-      assertThat(trial.watched().get(Signal.ENCODER).before(Double.POSITIVE_INFINITY))
+      assertThat(trial.watchedWith(Signal.ENCODER).before(Double.POSITIVE_INFINITY))
           .as("seed %d", seed)
           .isZero();
-      assertThat(trial.blindSeconds().get(Signal.TEMPERATURE))
+      assertThat(trial.blindSecondsWith(Signal.TEMPERATURE))
           .as("seed %d", seed)
           .isGreaterThan(0.8 * trial.truth().printingSeconds());
-      assertThat(trial.blindSeconds().get(Signal.ENCODER)).as("seed %d", seed).isZero();
+      assertThat(trial.blindSecondsWith(Signal.ENCODER)).as("seed %d", seed).isZero();
     }
   }
 
@@ -34,7 +34,7 @@ class TrialTest {
   void fault_withAnEncoder_isCalledWithinAMinuteOfTheStop(Fault fault) {
     List<Trial> trials =
         LongStream.range(SEED, SEED + 6).mapToObj(seed -> Trial.of(seed, fault, 1)).toList();
-    Score score = Score.of(trials, t -> t.watched().get(Signal.ENCODER));
+    Score score = Score.of(trials, t -> t.watchedWith(Signal.ENCODER));
     assertThat(score.faults()).isGreaterThan(3);
     assertThat(score.within(60)).as("seeds from %d", SEED).isEqualTo(1);
   }
