@@ -41,7 +41,8 @@ public record Trial(
                           .step(reading)
                           .ifPresent(
                               finding ->
-                                  Objects.requireNonNull(alarms.get(signal)).at(finding.atNanos() / 1e9, isJam(finding.level())));
+                                  Objects.requireNonNull(alarms.get(signal))
+                                      .at(finding.atNanos() / 1e9, isJam(finding.level())));
                     }
                   });
             });
