@@ -36,19 +36,20 @@ class RoomsTest {
           Map.entry("life", List.of("protocol", "part")),
           Map.entry("jam", List.of("protocol")),
           Map.entry("plot", List.of()),
-          Map.entry("store", List.of("protocol", "part", "ledger")),
+          Map.entry("store", List.of("protocol", "part", "ledger", "jam")),
           Map.entry("source", List.of("protocol")),
-          Map.entry("pipeline", List.of("protocol", "part", "ledger", "caution", "store")),
+          Map.entry("pipeline", List.of("protocol", "part", "ledger", "caution", "jam", "store")),
           Map.entry("alert", List.of("protocol", "part", "store")),
           Map.entry("desk", List.of("protocol", "part", "ledger", "store")),
           Map.entry("outlook", List.of("protocol", "part", "ledger", "life", "store", "desk")),
-          Map.entry("metrics", List.of("protocol", "part", "ledger", "pipeline", "desk")),
-          Map.entry("web", List.of("protocol", "part", "ledger", "pipeline", "desk", "metrics")),
+          Map.entry("metrics", List.of("protocol", "part", "ledger", "jam", "pipeline", "desk")),
+          Map.entry(
+              "web", List.of("protocol", "part", "ledger", "jam", "pipeline", "desk", "metrics")),
           Map.entry("config", List.of("protocol", "part", "ledger", "source", "store", "alert")),
           Map.entry("demo", List.of("protocol", "config")));
 
   private static final List<String> PURE =
-      List.of("protocol", "part", "ledger", "caution", "life", "jam", "plot");
+      List.of("protocol", "part", "ledger", "caution", "jam", "life", "plot");
 
   @TestFactory
   Stream<DynamicTest> room_importsOnly_whatItsSignAllows() {

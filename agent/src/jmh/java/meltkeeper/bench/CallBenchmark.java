@@ -114,6 +114,7 @@ public class CallBenchmark {
         new Intake(
             (received, outlet) -> {},
             hotEnd -> Limits.DEFAULT,
+            hotEnd -> meltkeeper.jam.WatchSettings.DEFAULT,
             opened,
             new Calling(
                 hotEnd -> new Guard(OptionalDouble.empty(), 150, Long.MAX_VALUE, Long.MAX_VALUE),

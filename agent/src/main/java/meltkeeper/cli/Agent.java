@@ -66,6 +66,7 @@ final class Agent implements AutoCloseable {
             new Intake(
                 Joints.decoders(settings),
                 Joints.limits(settings),
+                Joints.watching(settings),
                 store,
                 Joints.calling(settings)),
             commitEvery,

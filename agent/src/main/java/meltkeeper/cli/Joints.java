@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import meltkeeper.alert.AlertSettings;
@@ -13,8 +14,10 @@ import meltkeeper.alert.Publishing;
 import meltkeeper.alert.UndeliveredException;
 import meltkeeper.caution.Guard;
 import meltkeeper.config.From;
+import meltkeeper.config.HotEndSettings;
 import meltkeeper.config.PrinterSettings;
 import meltkeeper.config.Settings;
+import meltkeeper.jam.WatchSettings;
 import meltkeeper.ledger.Limits;
 import meltkeeper.pipeline.Calling;
 import meltkeeper.pipeline.Decoders;
@@ -58,6 +61,22 @@ final class Joints {
         printers.containsKey(hotEnd.printer())
             ? printers.get(hotEnd.printer()).hotEnd(hotEnd.index()).limits()
             : Limits.DEFAULT;
+  }
+
+  /** What each hot end's jam watch goes by. */
+  static Function<HotEnd, WatchSettings> watching(Settings settings) {
+    double hours = settings.falseAlarmEvery().toSeconds() / 3600.0;
+    return hotEnd ->
+        Optional.ofNullable(settings.printers().get(hotEnd.printer()))
+            .map(printer -> printer.hotEnd(hotEnd.index()))
+            .map(
+                end ->
+                    new WatchSettings(
+                        hours,
+                        end.limits().hotAboveCelsius(),
+                        end.heaterWatts(),
+                        end.encoder() == HotEndSettings.Encoder.BLIND))
+            .orElse(WatchSettings.DEFAULT);
   }
 
   /** What calls whom. */

@@ -10,6 +10,8 @@ import java.util.concurrent.Callable;
 import meltkeeper.config.Settings;
 import meltkeeper.desk.AnswerJson;
 import meltkeeper.desk.TallyAnswer;
+import meltkeeper.jam.Finding;
+import meltkeeper.pipeline.Calling;
 import meltkeeper.pipeline.Intake;
 import meltkeeper.protocol.recording.RecordingLine;
 import meltkeeper.source.recording.RecordingReader;
@@ -51,6 +53,7 @@ final class ReplayCommand implements Callable<Integer> {
   private List<Path> recordings = new ArrayList<>();
 
   @Spec private CommandSpec spec = CommandSpec.create();
+  private final List<Finding> findings = new ArrayList<>();
   private long lines;
 
   @Override
@@ -60,11 +63,18 @@ final class ReplayCommand implements Callable<Integer> {
       if (credit) {
         store.claim();
       }
-      Intake intake = new Intake(Joints.decoders(settings), Joints.limits(settings), store);
+      Intake intake =
+          new Intake(
+              Joints.decoders(settings),
+              Joints.limits(settings),
+              Joints.watching(settings),
+              store,
+              Calling.NOBODY);
+      intake.onFinding(findings::add);
       for (Path recording : recordings) {
         replay(recording, intake, store);
       }
-      print(ReplayAnswer.of(intake.live(), lines));
+      print(ReplayAnswer.of(intake.live(), findings, lines));
     }
     return 0;
   }
@@ -78,7 +88,10 @@ final class ReplayCommand implements Callable<Integer> {
       String digest = RecordingReader.read(recording, line -> take(line, intake));
       if (credit) {
         store.keepRecording(
-            digest, recording.toString(), System.currentTimeMillis() * 1_000_000, intake.pending());
+            digest,
+            recording.toString(),
+            System.currentTimeMillis() * 1_000_000,
+            intake.pendingAtTheEnd());
         intake.settled();
       } else {
         intake.commit();
@@ -118,7 +131,8 @@ final class ReplayCommand implements Callable<Integer> {
     answer.rejected().forEach((reason, count) -> out.printf("%d %s%n", count, reason));
   }
 
-  private static void printHotEnd(PrintWriter out, String name, TallyAnswer tally) {
+  private static void printHotEnd(PrintWriter out, String name, ReplayAnswer.OfHotEnd hotEnd) {
+    TallyAnswer tally = hotEnd.total();
     out.println(name);
     for (Map.Entry<String, java.math.BigDecimal> band : tally.hotSeconds().entrySet()) {
       out.printf("  %s °C  %12s s hot%n", band.getKey(), band.getValue());
@@ -132,5 +146,11 @@ final class ReplayCommand implements Callable<Integer> {
     out.printf(
         "  filament asked for %s mm, seen %s mm%n",
         tally.filamentCommandedMm(), tally.filamentMeasuredMm());
+    if (hotEnd.blindSeconds().signum() > 0) {
+      out.printf("  jam watch blind for %s s of printing%n", hotEnd.blindSeconds());
+    }
+    for (ReplayAnswer.Warning warning : hotEnd.warnings()) {
+      out.printf("  %s  %s: %s%n", warning.at(), warning.level(), warning.because());
+    }
   }
 }

@@ -39,6 +39,7 @@ final class Keys {
   static final Key<Void> PRINTERS = key(Section.ROOT, "printers", SECTION, REQUIRED);
   static final Key<Void> KINDS = key(Section.ROOT, "kinds", SECTION, "the known kinds");
   static final Key<Void> COSTS = key(Section.ROOT, "costs", SECTION, NONE);
+  static final Key<Void> JAM_WATCH = key(Section.ROOT, "jam", SECTION, NONE);
   static final Key<Void> ALERTS = key(Section.ROOT, "alerts", SECTION, NONE);
   static final Key<Void> COMMANDS = key(Section.ROOT, "commands", SECTION, NONE);
 
@@ -224,6 +225,9 @@ final class Keys {
       key(Section.CLEANING, "money", Forms.number("0", "1000000", "in the shop's currency"), "0");
   static final Key<Double> CLEANING_RESTORES =
       key(Section.CLEANING, "restores", Forms.number("0", "1", "of its age"), "0.5");
+
+  static final Key<Duration> FALSE_ALARM_EVERY =
+      key(Section.JAM, "false-alarm-every", Forms.duration("1h", "100000h"), "1000h");
 
   static final Key<String> CURRENCY = key(Section.COSTS, "currency", Forms.text(10), REQUIRED);
   static final Key<Double> LABOUR_PER_HOUR =

@@ -21,6 +21,7 @@ enum Section {
   BELIEF("kinds.NAME.belief"),
   HABIT("kinds.NAME.habit"),
   CLEANING("kinds.NAME.cleaning"),
+  JAM("jam"),
   COSTS("costs"),
   ALERTS("alerts"),
   ROUTE("alerts.routes.NAME"),

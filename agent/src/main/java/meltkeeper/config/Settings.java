@@ -1,5 +1,6 @@
 package meltkeeper.config;
 
+import java.time.Duration;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -24,6 +25,7 @@ import meltkeeper.source.mqtt.BrokerSettings;
  * @param zone the shop's time zone, for reports
  * @param kinds those of the file, then the known ones that it does not name
  * @param costs empty when the shop names none
+ * @param falseAlarmEvery printing time wanted between two false alarms of the jam watch
  * @param alerts who is called, and when
  * @param commands where buttons and scanners tell of parts, if anywhere
  */
@@ -36,6 +38,7 @@ public record Settings(
     Map<String, PrinterSettings> printers,
     Map<String, Kind> kinds,
     Optional<Costs> costs,
+    Duration falseAlarmEvery,
     AlertSettings alerts,
     Optional<CommandTopic> commands) {
 

@@ -2,6 +2,7 @@ package meltkeeper.config;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -59,6 +60,8 @@ final class ShopReader {
     Map<String, Kind> kinds = readKinds(fields);
     Optional<Costs> costs = fields.entry(Keys.COSTS).flatMap(ShopReader::readCosts);
     AlertReader alertReader = new AlertReader(new Folder(folder), zone, brokerEntries.keySet());
+    Duration falseAlarmEvery =
+        Fields.of(fields.entryOrBlank(Keys.JAM_WATCH), Section.JAM).get(Keys.FALSE_ALARM_EVERY);
     return new Settings(
         store,
         listen,
@@ -68,6 +71,7 @@ final class ShopReader {
         printers,
         kinds,
         costs,
+        falseAlarmEvery,
         readAlerts(fields, alertReader),
         fields.entry(Keys.COMMANDS).flatMap(alertReader::readCommands));
   }

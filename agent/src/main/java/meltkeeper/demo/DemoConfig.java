@@ -34,15 +34,9 @@ final class DemoConfig {
           - topic: bench/{printer}/hotend/set
             payload: number
             read: { hot-end-target: "" }
-          - topic: bench/{printer}/hotend/duty
-            payload: number
-            read: { heater-duty: "" }
           - topic: bench/{printer}/feed/asked
             payload: number
             read: { filament-commanded: "" }
-          - topic: bench/{printer}/feed/seen
-            payload: number
-            read: { filament-measured: "" }
           - topic: bench/{printer}/job/state
             payload: text
             read: { job-state: "" }

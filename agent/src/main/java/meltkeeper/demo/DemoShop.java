@@ -14,8 +14,8 @@ import java.util.stream.Stream;
 /**
  * The whole demo but the agent: a broker, four printers at a faster pace, a folder for the store.
  * heron and kestrel tell JSON with a time of their own, ibis plain values, egret lines over TCP;
- * kestrel's nozzle closes slowly. All on the loopback address; nothing is left after {@link
- * #close}.
+ * kestrel's nozzle closes slowly, and ibis leaves out what the jam watch would need. All on the
+ * loopback address; nothing is left after {@link #close}.
  */
 public final class DemoShop implements AutoCloseable {
 

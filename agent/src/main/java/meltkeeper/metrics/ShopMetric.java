@@ -88,6 +88,25 @@ record ShopMetric(String name, Form form, String help, BiConsumer<Sight, ShopMet
               "Temperature that the hot end is asked to hold; 0 is off.",
               perHotEnd(HotEndLive::targetCelsius)),
           new ShopMetric(
+              "jam_level",
+              Form.GAUGE,
+              "Jam watch: 0 clear, 1 narrowing, 2 stalled, -1 blind for want of signals.",
+              perHotEnd(hotEnd -> OptionalDouble.of(hotEnd.watch().level().code()))),
+          new ShopMetric(
+              "jam_evidence",
+              Form.GAUGE,
+              "Evidence of a jam by detector, as a fraction of its warning limit.",
+              (sight, out) -> {
+                for (HotEndLive hotEnd : sight.live().hotEnds()) {
+                  hotEnd
+                      .watch()
+                      .evidence()
+                      .forEach(
+                          (detector, evidence) ->
+                              out.add(evidence, labels(hotEnd).add("detector", detector.word())));
+                }
+              }),
+          new ShopMetric(
               "part_hot_seconds",
               Form.GAUGE,
               "Hot time over the life of a fitted part, by 5 degree band; a late entry may lower it.",

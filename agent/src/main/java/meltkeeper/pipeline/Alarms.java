@@ -8,6 +8,8 @@ import java.util.OptionalDouble;
 import meltkeeper.caution.Caution;
 import meltkeeper.caution.Guard;
 import meltkeeper.caution.Lookout;
+import meltkeeper.jam.Finding;
+import meltkeeper.jam.Level;
 import meltkeeper.part.Part;
 import meltkeeper.protocol.HotEnd;
 import meltkeeper.protocol.Reading;
@@ -21,6 +23,16 @@ import meltkeeper.store.Subject;
 /** Turns what the readings show into alerts for the next commit. For the writer's thread. */
 final class Alarms {
 
+  private static final Map<AlertTopic, Level> JAMS =
+      Map.of(
+          AlertTopic.JAM_NARROWING, Level.NARROWING,
+          AlertTopic.JAM_STALLED, Level.STALLED,
+          AlertTopic.JAM_BLIND, Level.BLIND);
+
+  /** A batch without a working jam watch for so long is worth a call. */
+  private static final long BLIND_FOR_LONG_NANOS = 1_800_000_000_000L;
+
+  private final Map<HotEnd, Finding> findings = new HashMap<>();
   private final Calling calling;
   private final Episodes episodes;
   private final Map<HotEnd, Guard> guards = new HashMap<>();
@@ -66,9 +78,42 @@ final class Alarms {
       heardNanos.merge(hotEnd.printer(), sample.arrivalNanos(), Math::max);
       lags.merge(hotEnd, Lag.of(sample), (known, now) -> known.next(sample));
     }
+    Finding standing = findings.get(hotEnd);
+    if (standing != null) {
+      hold(standing, sample);
+    }
     Lookout before = lookouts.computeIfAbsent(hotEnd, Lookout::on);
     lookouts.put(
         hotEnd, before.step(guard(hotEnd), reading, caution -> tell(caution, isPast(sample))));
+  }
+
+  /** Takes a change of level of a jam watch. */
+  void take(Finding finding, Sample sample) {
+    Subject subject = new Subject.OfHotEnd(finding.hotEnd());
+    JAMS.forEach(
+        (topic, level) -> {
+          if (level != finding.level() && episodes.isOpen(topic, subject)) {
+            episodes.end(topic, subject, finding.atNanos(), JamWords.text(finding));
+          }
+        });
+    findings.put(finding.hotEnd(), finding);
+    hold(finding, sample);
+  }
+
+  /** A level that holds: what began among old readings calls once they are current. */
+  private void hold(Finding finding, Sample sample) {
+    boolean isLong = sample.atNanos() - finding.atNanos() >= BLIND_FOR_LONG_NANOS;
+    JAMS.forEach(
+        (topic, level) -> {
+          if (level == finding.level() && (level != Level.BLIND || isLong)) {
+            episodes.begin(
+                topic,
+                new Subject.OfHotEnd(finding.hotEnd()),
+                finding.atNanos(),
+                isPast(sample),
+                JamWords.text(finding));
+          }
+        });
   }
 
   private boolean isPast(Sample sample) {

@@ -2,6 +2,7 @@ package meltkeeper.pipeline;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import meltkeeper.jam.Outlook;
 import meltkeeper.ledger.Tally;
 import meltkeeper.protocol.HotEnd;
 import meltkeeper.protocol.JobState;
@@ -18,6 +19,8 @@ import meltkeeper.protocol.JobState;
  * @param material as the printer spells it, empty when unknown
  * @param progress of the job, 0 to 1
  * @param total everything committed so far; grows with each commit and never falls
+ * @param watch how the jam watch sees it
+ * @param blindNanos printing time in which too little was told for the watch to say
  */
 public record HotEndLive(
     HotEnd hotEnd,
@@ -29,4 +32,6 @@ public record HotEndLive(
     String job,
     String material,
     OptionalDouble progress,
-    Tally total) {}
+    Tally total,
+    Outlook watch,
+    long blindNanos) {}

@@ -3,7 +3,11 @@ package meltkeeper.pipeline;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.NavigableSet;
+import java.util.Optional;
 import java.util.TreeSet;
+import meltkeeper.jam.Finding;
+import meltkeeper.jam.Watch;
+import meltkeeper.jam.WatchState;
 import meltkeeper.ledger.Account;
 import meltkeeper.ledger.Bucket;
 import meltkeeper.ledger.Credits;
@@ -22,12 +26,14 @@ final class HotEndWriter {
   private final Ledger ledger;
   private final Values values = new Values();
   private final Recent recent = new Recent();
+  private final Watching watching;
   private Grid grid;
   private Account account;
   private Credits credits;
   private boolean moved;
 
-  HotEndWriter(Account account, Ledger ledger, Grid grid) {
+  HotEndWriter(Account account, Ledger ledger, Grid grid, Watch watch) {
+    this.watching = new Watching(watch);
     this.hotEnd = account.hotEnd();
     this.ledger = ledger;
     this.account = account;
@@ -35,15 +41,19 @@ final class HotEndWriter {
     this.credits = new Credits(hotEnd, grid);
   }
 
-  Verdict take(Reading reading) {
+  /** What came of a reading. */
+  record Taken(Verdict verdict, Optional<Finding> finding) {}
+
+  Taken take(Reading reading) {
     Ledger.Step step = ledger.step(account, reading, credits);
     recent.note(account, reading);
     account = step.account();
     moved = true;
     if (step.verdict() == Verdict.TAKEN || step.verdict() == Verdict.RETAINED) {
       values.show(reading);
+      return new Taken(step.verdict(), watching.take(reading));
     }
-    return step.verdict();
+    return new Taken(step.verdict(), Optional.empty());
   }
 
   /** True when there is something to commit. */
@@ -60,15 +70,23 @@ final class HotEndWriter {
     return account.credited(credits.sum());
   }
 
+  /** What its watch remembers, when that is to be kept. */
+  Optional<WatchState> watchToKeep(boolean always) {
+    return always || watching.isDue() ? Optional.of(watching.state()) : Optional.empty();
+  }
+
   /** Called once what was earned is safely stored. */
   void committed() {
     account = settled();
     credits = new Credits(hotEnd, grid);
     moved = false;
+    if (watching.isDue()) {
+      watching.kept();
+    }
   }
 
   HotEndLive live() {
-    return values.snapshot(hotEnd, account.total());
+    return values.snapshot(hotEnd, account.total(), watching.outlook(), watching.blindNanos());
   }
 
   /** True when none of these times is an edge yet. */

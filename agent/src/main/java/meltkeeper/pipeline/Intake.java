@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumMap;
 import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.NavigableSet;
@@ -11,7 +12,12 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Consumer;
 import java.util.function.Function;
+import meltkeeper.jam.Finding;
+import meltkeeper.jam.Watch;
+import meltkeeper.jam.WatchSettings;
+import meltkeeper.jam.WatchState;
 import meltkeeper.ledger.Account;
 import meltkeeper.ledger.Grid;
 import meltkeeper.ledger.Ledger;
@@ -37,6 +43,8 @@ public final class Intake implements Outlet {
 
   private final Decoder decoder;
   private final Function<HotEnd, Limits> limits;
+  private final Function<HotEnd, WatchSettings> watching;
+  private final Map<HotEnd, WatchState> remembered = new HashMap<>();
   private final Store store;
   private final RejectionLog log = new RejectionLog();
   private final Alarms alarms;
@@ -45,6 +53,7 @@ public final class Intake implements Outlet {
   private final Map<Rejected.Reason, Long> rejected = new EnumMap<>(Rejected.Reason.class);
   private final Set<Rejected.Reason> unit = EnumSet.noneOf(Rejected.Reason.class);
   private final Set<String> unknownPrinters = new TreeSet<>();
+  private Consumer<Finding> findings = finding -> {};
   private long received;
   private long readings;
   private long commits;
@@ -53,22 +62,30 @@ public final class Intake implements Outlet {
 
   /** An intake that calls nobody, as a replay wants it. */
   public Intake(Decoder decoder, Function<HotEnd, Limits> limits, Store store) {
-    this(decoder, limits, store, Calling.NOBODY);
+    this(decoder, limits, hotEnd -> WatchSettings.DEFAULT, store, Calling.NOBODY);
   }
 
   /**
    * Opens the accounts that the store holds.
    *
-   * @param limits what each hot end goes by
+   * @param limits what each hot end's account goes by
+   * @param watching what each hot end's jam watch goes by
    * @param calling what calls whom
    */
-  public Intake(Decoder decoder, Function<HotEnd, Limits> limits, Store store, Calling calling) {
+  public Intake(
+      Decoder decoder,
+      Function<HotEnd, Limits> limits,
+      Function<HotEnd, WatchSettings> watching,
+      Store store,
+      Calling calling) {
     this.decoder = decoder;
     this.limits = limits;
+    this.watching = watching;
     this.store = store;
     this.revision = store.revision();
     this.alarms = new Alarms(calling, store.outbox().open());
     noteParts(store.parts());
+    store.watches().forEach(state -> remembered.put(state.hotEnd(), state));
     for (Account account : store.accounts()) {
       writers.put(account.hotEnd(), writer(account));
     }
@@ -76,7 +93,14 @@ public final class Intake implements Outlet {
 
   private HotEndWriter writer(Account account) {
     HotEnd hotEnd = account.hotEnd();
-    return new HotEndWriter(account, new Ledger(limits.apply(hotEnd)), Grid.with(cutsOf(hotEnd)));
+    return new HotEndWriter(
+        account, new Ledger(limits.apply(hotEnd)), Grid.with(cutsOf(hotEnd)), watch(hotEnd));
+  }
+
+  private Watch watch(HotEnd hotEnd) {
+    WatchSettings settings = watching.apply(hotEnd);
+    WatchState state = remembered.get(hotEnd);
+    return state == null ? Watch.opened(hotEnd, settings) : Watch.restored(state, settings);
   }
 
   private NavigableSet<Long> cutsOf(HotEnd hotEnd) {
@@ -99,7 +123,8 @@ public final class Intake implements Outlet {
     HotEndWriter writer =
         writers.computeIfAbsent(
             reading.sample().hotEnd(), hotEnd -> writer(Account.opened(hotEnd)));
-    switch (writer.take(reading)) {
+    HotEndWriter.Taken taken = writer.take(reading);
+    switch (taken.verdict()) {
       case TAKEN -> alarms.take(reading);
       case LATE -> unit.add(Rejected.Reason.LATE);
       case DUPLICATE -> unit.add(Rejected.Reason.DUPLICATE);
@@ -108,6 +133,17 @@ public final class Intake implements Outlet {
         alarms.take(reading);
       }
     }
+    taken.finding().ifPresent(finding -> found(finding, reading));
+  }
+
+  private void found(Finding finding, Reading reading) {
+    alarms.take(finding, reading.sample());
+    findings.accept(finding);
+  }
+
+  /** Tells every finding of a jam watch from now on to somebody, as a replay wants. */
+  public void onFinding(Consumer<Finding> hearer) {
+    findings = hearer;
   }
 
   /**
@@ -141,12 +177,24 @@ public final class Intake implements Outlet {
 
   /** What a commit now would hold. */
   public Commit pending() {
+    return pending(false);
+  }
+
+  /** The same, with all that the jam watches remember: the last commit before an end. */
+  public Commit pendingAtTheEnd() {
+    return pending(true);
+  }
+
+  private Commit pending(boolean atTheEnd) {
     List<HotEndWriter> moved = moved();
     return new Commit(
         moved.stream().flatMap(w -> w.earned().stream()).toList(),
         List.of(),
         moved.stream().map(HotEndWriter::settled).toList(),
-        alarms.pending());
+        alarms.pending(),
+        (atTheEnd ? writers.values().stream() : moved.stream())
+            .flatMap(w -> w.watchToKeep(atTheEnd).stream())
+            .toList());
   }
 
   private List<HotEndWriter> moved() {
@@ -161,6 +209,15 @@ public final class Intake implements Outlet {
   public void commit() {
     if (hasNews()) {
       store.commit(pending());
+      settled();
+    }
+  }
+
+  /** The same, and what the jam watches remember with it: the last commit before an end. */
+  public void commitAtTheEnd() {
+    Commit last = pendingAtTheEnd();
+    if (!last.isEmpty()) {
+      store.commit(last);
       settled();
     }
   }

@@ -85,7 +85,7 @@ public final class Pipeline implements AutoCloseable {
         shown = now;
       }
     }
-    storing(intake::commit);
+    storing(intake::commitAtTheEnd);
     live = intake.live();
   }
 

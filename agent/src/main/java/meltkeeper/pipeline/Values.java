@@ -4,6 +4,7 @@ import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import meltkeeper.jam.Outlook;
 import meltkeeper.ledger.Tally;
 import meltkeeper.protocol.HotEnd;
 import meltkeeper.protocol.JobState;
@@ -23,7 +24,7 @@ final class Values implements Reading.Visitor<Signal> {
     reading.accept(this);
   }
 
-  HotEndLive snapshot(HotEnd hotEnd, Tally total) {
+  HotEndLive snapshot(HotEnd hotEnd, Tally total, Outlook watch, long blindNanos) {
     return new HotEndLive(
         hotEnd,
         heardNanos,
@@ -34,7 +35,9 @@ final class Values implements Reading.Visitor<Signal> {
         texts.getOrDefault(Signal.JOB, ""),
         texts.getOrDefault(Signal.MATERIAL, ""),
         number(Signal.PROGRESS),
-        total);
+        total,
+        watch,
+        blindNanos);
   }
 
   private OptionalDouble number(Signal signal) {

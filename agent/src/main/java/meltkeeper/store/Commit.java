@@ -1,6 +1,7 @@
 package meltkeeper.store;
 
 import java.util.List;
+import meltkeeper.jam.WatchState;
 import meltkeeper.ledger.Account;
 import meltkeeper.ledger.Bucket;
 import meltkeeper.protocol.HotEnd;
@@ -13,16 +14,21 @@ import meltkeeper.protocol.HotEnd;
  * @param cuts stored buckets that end earlier from now on; carried out before the credits
  * @param accounts as they stand after the last reading that is credited here; the others stay
  * @param postings alerts that the same readings caused
+ * @param watches what jam watches remember, those that are due to be kept; the others stay
  */
 public record Commit(
-    List<Bucket> credits, List<Cut> cuts, List<Account> accounts, List<Posting> postings) {
+    List<Bucket> credits,
+    List<Cut> cuts,
+    List<Account> accounts,
+    List<Posting> postings,
+    List<WatchState> watches) {
 
   /** A commit that changes nothing. */
   public static final Commit NOTHING = new Commit(List.of(), List.of(), List.of());
 
   /** A commit that calls nobody. */
   public Commit(List<Bucket> credits, List<Cut> cuts, List<Account> accounts) {
-    this(credits, cuts, accounts, List.of());
+    this(credits, cuts, accounts, List.of(), List.of());
   }
 
   public Commit {
@@ -30,6 +36,7 @@ public record Commit(
     cuts = List.copyOf(cuts);
     accounts = List.copyOf(accounts);
     postings = List.copyOf(postings);
+    watches = List.copyOf(watches);
     for (Bucket credit : credits) {
       if (Math.subtractExact(credit.untilNanos(), credit.fromNanos()) > Bucket.LENGTH_NANOS) {
         throw new IllegalArgumentException(
@@ -59,6 +66,10 @@ public record Commit(
   }
 
   public boolean isEmpty() {
-    return credits.isEmpty() && cuts.isEmpty() && accounts.isEmpty() && postings.isEmpty();
+    return credits.isEmpty()
+        && cuts.isEmpty()
+        && accounts.isEmpty()
+        && postings.isEmpty()
+        && watches.isEmpty();
   }
 }

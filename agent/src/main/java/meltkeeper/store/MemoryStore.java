@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.NavigableMap;
 import java.util.Set;
 import java.util.TreeMap;
+import meltkeeper.jam.WatchState;
 import meltkeeper.ledger.Account;
 import meltkeeper.ledger.Bucket;
 import meltkeeper.ledger.Tally;
@@ -19,6 +20,7 @@ public final class MemoryStore implements Store {
 
   private final Map<HotEnd, NavigableMap<Long, Bucket>> facts = new HashMap<>();
   private final NavigableMap<HotEnd, Account> accounts = new TreeMap<>();
+  private final NavigableMap<HotEnd, WatchState> watches = new TreeMap<>();
   private final NavigableMap<String, Part> parts = new TreeMap<>();
   private final Set<String> recordings = new HashSet<>();
   private final MemoryOutbox outbox = new MemoryOutbox();
@@ -34,6 +36,7 @@ public final class MemoryStore implements Store {
   public synchronized void commit(Commit commit) {
     staged(commit).values().forEach(this::keep);
     commit.accounts().forEach(account -> accounts.put(account.hotEnd(), account));
+    commit.watches().forEach(watch -> watches.put(watch.hotEnd(), watch));
     outbox.post(commit.postings());
   }
 
@@ -88,6 +91,11 @@ public final class MemoryStore implements Store {
   @Override
   public synchronized List<Account> accounts() {
     return List.copyOf(accounts.values());
+  }
+
+  @Override
+  public synchronized List<WatchState> watches() {
+    return List.copyOf(watches.values());
   }
 
   @Override

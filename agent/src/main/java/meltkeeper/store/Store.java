@@ -1,6 +1,7 @@
 package meltkeeper.store;
 
 import java.util.List;
+import meltkeeper.jam.WatchState;
 import meltkeeper.ledger.Account;
 import meltkeeper.ledger.Bucket;
 import meltkeeper.ledger.Tally;
@@ -32,6 +33,9 @@ public interface Store extends AutoCloseable {
 
   /** The ledger's accounts, one a hot end that was ever credited, by hot end. */
   List<Account> accounts();
+
+  /** What jam watches remembered when they were last kept, by hot end. */
+  List<WatchState> watches();
 
   /**
    * The buckets that overlap {@code fromNanos} (inclusive) to {@code untilNanos} (exclusive), by

@@ -34,7 +34,8 @@ public record PrinterView(String name, List<HotEndView> hotEnds) {
       String job,
       String material,
       OptionalDouble progress,
-      @JsonUnwrapped TallyAnswer total) {
+      @JsonUnwrapped TallyAnswer total,
+      WatchView watch) {
 
     static HotEndView of(HotEndLive live) {
       return new HotEndView(
@@ -46,7 +47,8 @@ public record PrinterView(String name, List<HotEndView> hotEnds) {
           live.job(),
           live.material(),
           live.progress(),
-          TallyAnswer.of(live.total()));
+          TallyAnswer.of(live.total()),
+          WatchView.of(live.watch()));
     }
 
     /** True when it would burn a hand. */

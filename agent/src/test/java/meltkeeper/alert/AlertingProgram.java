@@ -91,7 +91,13 @@ final class AlertingProgram {
   }
 
   private static void feed(Store store) {
-    Intake intake = new Intake((received, outlet) -> {}, hotEnd -> Limits.DEFAULT, store, CALLING);
+    Intake intake =
+        new Intake(
+            (received, outlet) -> {},
+            hotEnd -> Limits.DEFAULT,
+            hotEnd -> meltkeeper.jam.WatchSettings.DEFAULT,
+            store,
+            CALLING);
     long at =
         store.accounts().isEmpty() ? Calls.MORNING : store.accounts().get(0).creditedUntilNanos();
     while (true) {

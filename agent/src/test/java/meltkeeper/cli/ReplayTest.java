@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.List;
 import meltkeeper.config.ConfigReader;
 import meltkeeper.config.Settings;
 import meltkeeper.desk.AnswerJson;
@@ -99,7 +100,7 @@ class ReplayTest {
 
     assertThat(run("replay", "--config", config(), recording.toString(), "--json")).isZero();
     assertThat(out.toString().strip())
-        .isEqualTo(AnswerJson.print(ReplayAnswer.of(intake.live(), lines)))
+        .isEqualTo(AnswerJson.print(ReplayAnswer.of(intake.live(), List.of(), lines)))
         .contains("\"225-230\":");
   }
 

@@ -82,6 +82,7 @@ class ExampleTest {
                     "heat-break",
                     kind("heat-break", 0, 0, new Belief(5000, 0.7, 2, 0.4, 10, 3, 220))),
                 Optional.of(new Costs("EUR", 25, 18)),
+                Duration.ofHours(1000),
                 new AlertSettings(
                     Duration.ofHours(4),
                     Duration.ofMinutes(10),

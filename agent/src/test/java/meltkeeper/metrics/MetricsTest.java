@@ -11,6 +11,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
+import meltkeeper.jam.Detector;
+import meltkeeper.jam.Level;
+import meltkeeper.jam.Outlook;
 import meltkeeper.ledger.Tally;
 import meltkeeper.part.Exposure;
 import meltkeeper.pipeline.HotEndLive;
@@ -43,7 +46,14 @@ class MetricsTest {
             "",
             "",
             OptionalDouble.empty(),
-            TALLY);
+            TALLY,
+            new Outlook(
+                Level.NARROWING,
+                Map.of(Detector.FEED_RATIO, 1.25),
+                "fed too little",
+                Optional.empty(),
+                Optional.empty()),
+            0);
     return new Sight(
         new Live(
             List.of(heron),
@@ -79,6 +89,8 @@ class MetricsTest {
               "meltkeeper_bridged_seconds_total{hot_end=\"0\",printer=\"heron\"} 60.0",
               "meltkeeper_filament_commanded_meters_total{hot_end=\"0\",printer=\"heron\"} 12.5",
               "meltkeeper_hot_end_celsius{hot_end=\"0\",printer=\"heron\"} 214.9",
+              "meltkeeper_jam_level{hot_end=\"0\",printer=\"heron\"} 1.0",
+              "meltkeeper_jam_evidence{detector=\"feed-ratio\",hot_end=\"0\",printer=\"heron\"} 1.25",
               "meltkeeper_part_hot_seconds{band=\"215-220\",hot_end=\"0\",kind=\"liner\",part=\"L-014\",printer=\"heron\"} 7200.0",
               "meltkeeper_part_filament_meters{hot_end=\"0\",kind=\"liner\",part=\"L-014\",printer=\"heron\"} 12.25",
               "meltkeeper_part_reference_seconds{hot_end=\"0\",kind=\"liner\",part=\"L-014\",printer=\"heron\"} 7000.0",

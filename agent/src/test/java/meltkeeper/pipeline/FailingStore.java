@@ -1,6 +1,7 @@
 package meltkeeper.pipeline;
 
 import java.util.List;
+import meltkeeper.jam.WatchState;
 import meltkeeper.ledger.Account;
 import meltkeeper.ledger.Bucket;
 import meltkeeper.ledger.Tally;
@@ -41,6 +42,11 @@ final class FailingStore implements Store {
   @Override
   public List<Account> accounts() {
     return store.accounts();
+  }
+
+  @Override
+  public List<WatchState> watches() {
+    return store.watches();
   }
 
   @Override

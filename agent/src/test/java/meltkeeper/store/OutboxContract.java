@@ -60,7 +60,8 @@ public abstract class OutboxContract {
             List.of(bucket(HERON, 0, hot(250, 10))),
             List.of(),
             List.of(),
-            List.of(post(began, "phone", "log"), post(over, "phone"))));
+            List.of(post(began, "phone", "log"), post(over, "phone")),
+            List.of()));
 
     assertThat(store.outbox().waiting("phone", 10))
         .containsExactly(

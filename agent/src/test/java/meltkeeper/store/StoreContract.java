@@ -15,8 +15,11 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.TreeMap;
+import meltkeeper.jam.WatchState;
 import meltkeeper.ledger.Bucket;
 import meltkeeper.ledger.Tally;
 import meltkeeper.part.Because;
@@ -50,6 +53,19 @@ public abstract class StoreContract {
   @AfterEach
   void closeStore() {
     store.close();
+  }
+
+  @Test
+  void watches_areKeptWithTheCommit_theLatestOfEachHotEnd() {
+    WatchState first = new WatchState(HERON, new TreeMap<>(Map.of("period", "2.0")));
+    WatchState later =
+        new WatchState(HERON, new TreeMap<>(Map.of("period", "2.5", "level", "CLEAR")));
+    WatchState other = new WatchState(IBIS, new TreeMap<>());
+    assertThat(store.watches()).isEmpty();
+    store.commit(new Commit(List.of(), List.of(), List.of(), List.of(), List.of(first, other)));
+    store.commit(new Commit(List.of(), List.of(), List.of(), List.of(), List.of(later)));
+    store.commit(new Commit(List.of(), List.of(), List.of(account(IBIS, hot(240, 3)))));
+    assertThat(store.watches()).containsExactly(later, other);
   }
 
   @Test

@@ -5,6 +5,7 @@ import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.util.HashMap;
 import java.util.Map;
+import meltkeeper.jam.WatchState;
 import meltkeeper.ledger.Account;
 import meltkeeper.ledger.Bucket;
 import meltkeeper.ledger.Tally;
@@ -63,6 +64,12 @@ final class FactsWriter {
       ON CONFLICT (hot_end) DO UPDATE SET state = excluded.state
       """;
 
+  private static final String KEEP_WATCH =
+      """
+      INSERT INTO watch (hot_end, state) VALUES (?, ?)
+      ON CONFLICT (hot_end) DO UPDATE SET state = excluded.state
+      """;
+
   private final Connection connection;
   private final Map<HotEnd, Long> ids = new HashMap<>();
 
@@ -76,7 +83,8 @@ final class FactsWriter {
         Batch heats = new Batch(ADD_HEAT);
         Batch dropHeats = new Batch(DROP_HEAT);
         Batch drops = new Batch(DROP);
-        Batch accounts = new Batch(KEEP_ACCOUNT)) {
+        Batch accounts = new Batch(KEEP_ACCOUNT);
+        Batch watches = new Batch(KEEP_WATCH)) {
       for (Commit.Cut cut : commit.cuts()) {
         cuts.add(cut.untilNanos(), id(cut.hotEnd()), cut.fromNanos(), cut.untilNanos());
       }
@@ -88,7 +96,10 @@ final class FactsWriter {
       for (Account account : commit.accounts()) {
         accounts.add(id(account.hotEnd()), AccountJson.written(account));
       }
-      for (Batch batch : new Batch[] {cuts, buckets, heats, dropHeats, drops, accounts}) {
+      for (WatchState watch : commit.watches()) {
+        watches.add(id(watch.hotEnd()), WatchJson.written(watch));
+      }
+      for (Batch batch : new Batch[] {cuts, buckets, heats, dropHeats, drops, accounts, watches}) {
         batch.carryOut();
       }
     }

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalLong;
+import meltkeeper.jam.WatchState;
 import meltkeeper.ledger.Account;
 import meltkeeper.ledger.Bucket;
 import meltkeeper.ledger.Tally;
@@ -27,6 +28,13 @@ final class SqlStore implements Store {
       """
       SELECT h.printer, h.number, a.state
       FROM account AS a JOIN hot_end AS h ON h.id = a.hot_end
+      """;
+
+  private static final String WATCHES =
+      """
+      SELECT h.printer, h.number, w.state
+      FROM watch AS w JOIN hot_end AS h ON h.id = w.hot_end
+      ORDER BY h.printer, h.number
       """;
 
   private static final String REVISION = "SELECT coalesce(max(number), 0) FROM revision";
@@ -66,6 +74,23 @@ final class SqlStore implements Store {
       }
       accounts.sort(Comparator.comparing(Account::hotEnd));
       return List.copyOf(accounts);
+    }
+  }
+
+  @Override
+  public List<WatchState> watches() {
+    return file.reading().run("read the jam watches", SqlStore::watches);
+  }
+
+  private static List<WatchState> watches(Connection connection) throws SQLException {
+    try (PreparedStatement query = connection.prepareStatement(WATCHES);
+        ResultSet row = query.executeQuery()) {
+      List<WatchState> watches = new ArrayList<>();
+      while (row.next()) {
+        HotEnd hotEnd = new HotEnd(row.getString(1), row.getInt(2));
+        watches.add(WatchJson.read(hotEnd, row.getString(3)));
+      }
+      return List.copyOf(watches);
     }
   }
 

@@ -34,7 +34,8 @@ final class CommittingProgram {
         List.of(bucket(HERON, number, second()), bucket(HERON, number + 1, second())),
         List.of(),
         List.of(account(HERON, total(number + 1))),
-        List.of(new Posting(alert(number), List.of("phone"))));
+        List.of(new Posting(alert(number), List.of("phone"))),
+        List.of());
   }
 
   /** The alert of that commit. */

@@ -12,8 +12,11 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.TreeMap;
+import meltkeeper.jam.WatchState;
 import meltkeeper.ledger.Account;
 import meltkeeper.part.Because;
 import meltkeeper.part.Ending;
@@ -92,6 +95,8 @@ final class SchemaTest {
       assertThat(store.buckets(HERON, 0, Long.MAX_VALUE))
           .containsExactly(bucket(HERON, 0, hot(215, 100)), bucket(HERON, 1, hot(220, 50)));
       assertThat(store.hasRecording("d1")).isTrue();
+      assertThat(store.watches())
+          .containsExactly(new WatchState(HERON, new TreeMap<>(Map.of("period", "2.5"))));
       assertThat(store.outbox().latest(9)).containsExactly(ALERT_OF_VERSION_1);
     }
   }

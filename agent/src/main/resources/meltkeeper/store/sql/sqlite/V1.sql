@@ -13,6 +13,12 @@ CREATE TABLE account (
   state   TEXT    NOT NULL
 ) STRICT;
 
+-- What the jam watch remembers, as JSON; kept now and then.
+CREATE TABLE watch (
+  hot_end INTEGER PRIMARY KEY REFERENCES hot_end (id),
+  state   TEXT    NOT NULL
+) STRICT;
+
 -- Facts of at most five minutes of one hot end.
 CREATE TABLE bucket (
   hot_end               INTEGER NOT NULL REFERENCES hot_end (id),
