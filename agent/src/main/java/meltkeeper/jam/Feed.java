@@ -25,6 +25,9 @@ final class Feed {
   /** What an encoder of unknown scale shows of a millimetre at least. */
   private static final double LEAST_USUAL = 0.4;
 
+  /** Dead zones and retractions that a printer does not tell of mislead a blind encoder. */
+  private static final double BLIND_TRUST = 0.6;
+
   private final boolean blind;
   private final Windows all = new Windows();
   private final Windows fast = new Windows();
@@ -108,7 +111,7 @@ final class Feed {
   }
 
   double evidence() {
-    return all.evidence();
+    return blind ? BLIND_TRUST * all.evidence() : all.evidence();
   }
 
   double fastEvidence() {

@@ -8,6 +8,9 @@ final class RatioBaseline {
 
   private static final int ENOUGH = 4;
 
+  /** An encoder that counts both ways shows every retraction twice; its usual is learned slowly. */
+  private static final int ENOUGH_WHEN_BLIND = 16;
+
   /** Slip by speed, per mm/s. */
   private static final double SLOPE_SPREAD = 0.004;
 
@@ -22,9 +25,10 @@ final class RatioBaseline {
   private final double[] inputs = {1, 0, 0};
   private double usualSpeed;
   private int windows;
+  private int enough = ENOUGH;
 
   boolean isKnown() {
-    return windows >= ENOUGH;
+    return windows >= enough;
   }
 
   double ratio(double speed) {
@@ -50,6 +54,7 @@ final class RatioBaseline {
   void learn(double ratio, double speed, double spread, boolean blind) {
     if (windows == 0) {
       usualSpeed = speed;
+      enough = blind ? ENOUGH_WHEN_BLIND : ENOUGH;
     }
     windows = Math.min(windows + 1, 1000);
     double residual = ratio - ratio(speed);
@@ -64,5 +69,6 @@ final class RatioBaseline {
     line.keep(memory.within("line"));
     usualSpeed = memory.number("usualSpeed", usualSpeed);
     windows = (int) memory.count("windows", windows);
+    enough = (int) memory.count("enough", enough);
   }
 }

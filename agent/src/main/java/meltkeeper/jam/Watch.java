@@ -19,6 +19,12 @@ public final class Watch {
   /** Feed ratio, fast feed ratio, dead stop, two of heater balance, feed load. */
   private static final int CHARTS = 6;
 
+  /**
+   * Limits are set for so many times the interval wanted: spread and correlation are learned from
+   * few windows, and windows now and then stray farther than a normal law has it.
+   */
+  private static final double CAUTION = 2;
+
   private static final double NANOS = 1e9;
   private static final double LEAST_GAP_SECONDS = 30;
   private static final double LINGER_SECONDS = 60;
@@ -52,7 +58,7 @@ public final class Watch {
   private Watch(HotEnd hotEnd, WatchSettings settings) {
     this.hotEnd = hotEnd;
     this.settings = settings;
-    this.wanted = new FalseAlarms(settings.falseAlarmHours(), CHARTS);
+    this.wanted = new FalseAlarms(CAUTION * settings.falseAlarmHours(), CHARTS);
     this.learned = new Learned(settings);
   }
 
