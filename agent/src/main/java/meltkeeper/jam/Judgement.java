@@ -10,6 +10,7 @@ final class Judgement {
 
   private static final double CALM = 0.5;
   private static final String AS_USUAL = "feeds as usual";
+  private static final String AT_REST = "does not feed at temperature now";
 
   private Level level = Level.CLEAR;
   private Detector loudest = Detector.FEED_RATIO;
@@ -21,7 +22,9 @@ final class Judgement {
     Level next = next(evidence, sight, looks);
     boolean changes = next != level;
     if (next == Level.CLEAR && !changes) {
-      outlook = new Outlook(level, evidence, AS_USUAL, Optional.empty(), Optional.empty());
+      outlook =
+          new Outlook(
+              level, evidence, looks ? AS_USUAL : AT_REST, Optional.empty(), Optional.empty());
       return Optional.empty();
     }
     Optional<Map.Entry<Detector, Double>> most =
@@ -34,7 +37,7 @@ final class Judgement {
         new Outlook(
             level,
             evidence,
-            Words.because(level, loudest, learned, sight),
+            Words.because(level, loudest, learned, sight, looks),
             level == Level.NARROWING && sight.seesMeasured()
                 ? learned.feed().trend().minutesToStall()
                 : Optional.empty(),

@@ -9,9 +9,14 @@ final class Words {
   private Words() {}
 
   /** Why the level is what it is. */
-  static String because(Level level, Detector detector, Learned learned, Sight sight) {
+  static String because(
+      Level level, Detector detector, Learned learned, Sight sight, boolean looks) {
     return switch (level) {
-      case CLEAR -> "feeds as usual again, or began anew";
+      case CLEAR ->
+          looks
+              ? "feeds as usual again, or began anew"
+              : "stopped feeding, so that the trouble was not seen to end: look before the next"
+                  + " batch";
       case BLIND -> sight.cure().orElse("too little is told");
       case NARROWING, STALLED -> speech(detector, learned);
     };

@@ -66,6 +66,15 @@ class WatchTest {
   }
 
   @Test
+  void jobThatEndsInAJam_isNotSaidToFeedAsUsual() {
+    bench.print(1800);
+    bench.passing(0.6).printUntil(Level.NARROWING, 300);
+    bench.state(JobState.IDLE).print(120);
+    assertThat(bench.lastFinding().level()).isEqualTo(Level.CLEAR);
+    assertThat(bench.lastFinding().because()).contains("not seen to end");
+  }
+
+  @Test
   void clogThatClears_isClearAgain() {
     bench.print(1800);
     bench.passing(0.6).printUntil(Level.NARROWING, 300);
