@@ -75,7 +75,11 @@ public final class JamBenchmark {
         LongStream.range(0, faults)
             .parallel()
             .mapToObj(
-                i -> Trial.of(REPORTED + 100_000L * fault.ordinal() + i, fault, 1 + i % 5 * 0.5))
+                i ->
+                    Trial.of(
+                        REPORTED + 100_000L * List.of(Fault.values()).indexOf(fault) + i,
+                        fault,
+                        1 + i % 5 * 0.5))
             .toList();
     List<String> rows = new ArrayList<>();
     for (Signal signal : List.of(Signal.ENCODER, Signal.NO_ENCODER)) {
