@@ -36,9 +36,10 @@ final class Migrations {
    * Refuses, without touching it, a file that another program or a newer version of this one made.
    */
   static void refuseForeign(Path path, Connection connection) throws SQLException {
+    // In this order: another process may make the file between the two questions.
+    boolean isEmpty = number(connection, "SELECT count(*) FROM sqlite_schema") == 0;
     int application = number(connection, "PRAGMA application_id");
-    boolean isNew =
-        application == 0 && number(connection, "SELECT count(*) FROM sqlite_schema") == 0;
+    boolean isNew = isEmpty && application == 0;
     if (!isNew && application != APPLICATION_ID) {
       throw new StoreException(
           "store %s: this database belongs to another program; name another file".formatted(path));
