@@ -5,7 +5,7 @@ package meltkeeper.demo;
  *
  * <p>Pressure goes with {@code Q^n r^-(3n+1)}. While it needs less than the grip, all that is asked
  * for is fed; above, the gear slips, and what is fed is {@code [(r/r0)^(3n+1) / phi]^(1/n)} of it,
- * phi being the clean force at that speed over the grip (jam reference 4.2).
+ * phi being the clean force at that speed over the grip (a model, from common practice).
  */
 final class Nozzle {
 

@@ -8,10 +8,9 @@ import meltkeeper.jam.runlength.Siegmund;
  * learned, takes out their learned autocorrelation, and adds up what exceeds the allowance.
  *
  * <p>{@code e = (z - r z') / sqrt(1 - r^2)}, {@code S = max(0, S + e - k)}. A sustained shift is
- * smaller in e than in z by {@code sqrt((1-r)/(1+r))}, and so is the allowance (jam reference 1.8).
- * While few windows are known the mean is uncertain, and the allowance larger. A window counts for
- * at most a quarter of the limit: tails are heavier than normal, and a full stop has its own rule.
- * Mutable.
+ * smaller in e than in z by {@code sqrt((1-r)/(1+r))}, and so is the allowance. While few windows
+ * are known the mean is uncertain, and the allowance larger. A window counts for at most a quarter
+ * of the limit: tails are heavier than normal, and a full stop has its own rule. Mutable.
  */
 final class Cusum {
 

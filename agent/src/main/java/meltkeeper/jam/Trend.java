@@ -31,8 +31,8 @@ final class Trend {
   }
 
   /**
-   * Minutes until a tenth of the usual feed is left. The fall slows down as a bore closes (jam
-   * reference 4.2), so the straight line is nearer to the low end.
+   * Minutes until a tenth of the usual feed is left. The fall slows down as a bore closes (a model,
+   * from common practice), so the straight line is nearer to the low end.
    */
   Optional<MinutesToStall> minutesToStall() {
     if (!(perMinute < -1e-4)) {

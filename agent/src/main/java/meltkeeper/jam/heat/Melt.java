@@ -7,8 +7,8 @@ public final class Melt {
   public static final double FILAMENT_SQUARE_MM = Math.PI * 1.75 * 1.75 / 4;
 
   /**
-   * Heat of a common filament where the material is unknown, W per mm³/s (0.44 to 0.48; jam
-   * reference 2.2).
+   * Heat of a common filament where the material is unknown, W per mm³/s (0.44 to 0.48, from the
+   * heats of common polymers).
    */
   public static final double USUAL_JOULES_PER_CUBIC_MM = 0.46;
 

@@ -9,7 +9,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Expected values: jam reference 2.2, computed there from the densities and heats of 2.1. */
+/**
+ * Expected values: computed apart, in Python with numpy and scipy, from the densities and heats
+ * named here.
+ */
 class MeltTest {
 
   @ParameterizedTest
@@ -42,7 +45,7 @@ class MeltTest {
     assertThat(Melt.duty(speed, heat, 40)).isCloseTo(duty, within(0.00001));
   }
 
-  /** Area of 1.75 mm filament, jam reference 2. */
+  /** Area of 1.75 mm filament, computed apart in Python. */
   @Test
   void filament_isRound() {
     assertThat(Melt.FILAMENT_SQUARE_MM).isCloseTo(2.405282, within(5e-7));

@@ -11,8 +11,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * What correlated samples do to a chart made for independent ones, and that prewhitening undoes it
- * (Johnson and Bagshaw 1974 treat it; figures from jam reference 1.8). By simulation with a fixed
- * seed: the tolerance is above four standard errors.
+ * (Johnson and Bagshaw 1974 treat it; figures computed apart, in Python with numpy and scipy). By
+ * simulation with a fixed seed: the tolerance is above four standard errors.
  */
 class AutocorrelationTest {
 

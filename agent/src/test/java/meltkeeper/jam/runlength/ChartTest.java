@@ -12,7 +12,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** Tolerances are the figures' own precision: half a unit of the last printed digit, as a share. */
 class ChartTest {
 
-  /** Jam reference 1.2, by quadrature and by chain with Richardson, which agree to 2e-8. */
+  /**
+   * Computed apart, in Python with numpy and scipy, by quadrature and by chain with Richardson,
+   * which agree to 2e-8.
+   */
   @ParameterizedTest
   @CsvSource({
     "0,    117.596, 335.368, 930.887, 2553.12, 18965.7",
@@ -33,7 +36,7 @@ class ChartTest {
     }
   }
 
-  /** Jam reference 1.2, head start of half the limit. */
+  /** Computed apart, in Python with numpy and scipy, head start of half the limit. */
   @ParameterizedTest
   @CsvSource({
     "0,    316.379, 895.834, 18782.3",
@@ -68,7 +71,10 @@ class ChartTest {
         .isCloseTo(ahead, org.assertj.core.api.Assertions.within(precision));
   }
 
-  /** Montgomery's textbook table (from memory) where given to its digits; jam reference 1.3. */
+  /**
+   * Montgomery's textbook table (from memory) where given to its digits; computed apart, in Python
+   * with numpy and scipy.
+   */
   @ParameterizedTest
   @CsvSource({
     "0, 465.444, 430.391", "0.25, 139.494, 121.688", "0.5, 37.9961, 28.6658",
@@ -80,7 +86,10 @@ class ChartTest {
     assertThat(chart.twoSidedRunLength(shift, 2.5)).isCloseTo(ahead, withPercentage(0.001));
   }
 
-  /** Hawkins 1993 in a public transcription, "about 370"; digits from jam reference 1.4. */
+  /**
+   * Hawkins 1993 in a public transcription, "about 370"; digits computed apart, in Python with
+   * numpy and scipy.
+   */
   @ParameterizedTest
   @CsvSource({
     "0.25, 8.01, 370.33", "0.5, 4.77, 368.56", "0.75, 3.34, 370.57",
@@ -126,14 +135,20 @@ class ChartTest {
         .isCloseTo(4.1061588131, org.assertj.core.api.Assertions.within(1e-7));
   }
 
-  /** Waldmann 1986 via spc, 65.4; the digits after it from jam reference 1.4. */
+  /**
+   * Waldmann 1986 via spc, 65.4; the digits after it computed apart, in Python with numpy and
+   * scipy.
+   */
   @Test
   void twoSidedRunLength_ofAWiderAllowance_isWaldmanns() {
     assertThat(new Chart(0.6, 3).twoSidedRunLength(-0.2, 0))
         .isCloseTo(65.465, withPercentage(0.001));
   }
 
-  /** Jam reference 1.4: the chain of Brook and Evans 1972 by number of states. */
+  /**
+   * Computed apart, in Python with numpy and scipy: the chain of Brook and Evans 1972 by number of
+   * states.
+   */
   @ParameterizedTest
   @CsvSource({
     "5, 113.474, 3.77479",

@@ -11,7 +11,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class FalseAlarmsTest {
 
-  /** Jam reference 1.6. */
+  /** Computed apart, in Python with numpy and scipy. */
   @ParameterizedTest
   @CsvSource({
     "100, 2, 18.8801, 10.2494, 6.9959, 5.2589",
@@ -33,13 +33,13 @@ class FalseAlarmsTest {
     assertThat(wanted.limit(1, period)).isCloseTo(k100, within(0.0001));
   }
 
-  /** Jam reference 1.6: two charts that share one alarm per 1000 h. */
+  /** Computed apart, in Python with numpy and scipy: two charts that share one alarm per 1000 h. */
   @Test
   void limit_ofTwoCharts_isTheReferences() {
     assertThat(new FalseAlarms(1000, 2).limit(0.5, 10)).isCloseTo(11.6356, within(0.0001));
   }
 
-  /** Jam reference 1.6: doubling the interval adds ln 2 / 2k. */
+  /** Computed apart, in Python with numpy and scipy: doubling the interval adds ln 2 / 2k. */
   @Test
   void limit_ofTwiceTheInterval_isHigherByTheLogarithmOfTwo() {
     double once = new FalseAlarms(1000, 1).limit(0.5, 10);
@@ -47,7 +47,7 @@ class FalseAlarmsTest {
     assertThat(twice - once).isCloseTo(Math.log(2), within(0.001));
   }
 
-  /** Jam reference 1.5: Siegmund 1985 beside the exact. */
+  /** Computed apart, in Python with numpy and scipy: Siegmund 1985 beside the exact. */
   @ParameterizedTest
   @CsvSource({
     "0, 3, 118.58", "0, 4, 338.09", "0, 5, 938.22", "0, 6, 2573.0", "0, 8, 19112",
@@ -58,7 +58,7 @@ class FalseAlarmsTest {
     assertThat(Siegmund.averageRunLength(0.5, h, shift)).isCloseTo(expected, withPercentage(0.01));
   }
 
-  /** Jam reference 1.6: closed form at a run length of 1.8e6. */
+  /** Computed apart, in Python with numpy and scipy: closed form at a run length of 1.8e6. */
   @ParameterizedTest
   @CsvSource({"0.25, 23.4817", "0.5, 12.5442", "0.75, 8.5147", "1, 6.3822"})
   void closedFormLimit_isTheReferences(double k, double expected) {

@@ -9,7 +9,10 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class RunTest {
 
-  /** Jam reference 1.2; h = 3 is Waldmann's 9/82/345 of 1986, of which 346 is the exact one. */
+  /**
+   * Computed apart, in Python with numpy and scipy; h = 3 is Waldmann's 9/82/345 of 1986, of which
+   * 346 is the exact one.
+   */
   @ParameterizedTest
   @CsvSource({
     "3, 0, 9, 82, 346",
@@ -26,7 +29,7 @@ class RunTest {
     assertThat(Run.quantile(chart, shift, 0.95)).isEqualTo(high);
   }
 
-  /** Jam reference 1.2, the delay in service. */
+  /** Computed apart, in Python with numpy and scipy, the delay in service. */
   @ParameterizedTest
   @CsvSource({
     "0.5, 4, 25.364",
@@ -43,7 +46,7 @@ class RunTest {
         .isCloseTo(expected, withPercentage(0.01));
   }
 
-  /** Jam reference 1.6, the mean's rise a sample. */
+  /** Computed apart, in Python with numpy and scipy, the mean's rise a sample. */
   @ParameterizedTest
   @CsvSource({
     "0.01, 0.5, 5, 57.159",

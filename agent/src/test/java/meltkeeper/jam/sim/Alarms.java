@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Rising edges of an alarm; those within half an hour of the one before belong to it (jam reference
- * 6). A fault's alarm counts though a false one came shortly before. Mutable.
+ * Rising edges of an alarm; those within half an hour of the one before belong to it (our own
+ * rule). A fault's alarm counts though a false one came shortly before. Mutable.
  */
 public final class Alarms {
 

@@ -2,8 +2,8 @@ package meltkeeper.jam.sim;
 
 /**
  * Gear, guide and bore: how much of a move gets through. The gear pushes up to its grip; melt needs
- * force by a power law of speed and bore (jam reference 4.2), friction and tension add to it. Grip
- * and load fluctuate with the gear's turn. Mutable.
+ * force by a power law of speed and bore (a model, from common practice), friction and tension add
+ * to it. Grip and load fluctuate with the gear's turn. Mutable.
  */
 final class Bore {
 

@@ -6,7 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Jam reference 6, computed there by the chi-squared and beta distributions. */
+/** Computed apart in Python with scipy, by the chi-squared and beta distributions. */
 class BoundsTest {
 
   @ParameterizedTest

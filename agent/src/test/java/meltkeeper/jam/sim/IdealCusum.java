@@ -2,8 +2,8 @@ package meltkeeper.jam.sim;
 
 /**
  * What no watch can have: a CUSUM that knows when a fault begins and how its windows spread.
- * Windows of 10 s, k = 0.5, h = 10.94247 for one false alarm in 1000 h, zero at the onset (jam
- * reference 4.2). Mutable.
+ * Windows of 10 s, k = 0.5, h = 10.94247 for one false alarm in 1000 h, zero at the onset (our own
+ * model). Mutable.
  */
 public final class IdealCusum {
 

@@ -5,7 +5,7 @@ import java.util.Locale;
 import java.util.function.Function;
 
 /**
- * The scoring of faults of one class (jam reference 6): an alarm from the onset until the stall is
+ * The scoring of faults of one class (our own rule): an alarm from the onset until the stall is
  * true, and its lead the time left; later or none is a lead of 0. Minutes.
  *
  * @param leads sorted
