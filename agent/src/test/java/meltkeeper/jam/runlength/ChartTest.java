@@ -87,8 +87,8 @@ class ChartTest {
   }
 
   /**
-   * Hawkins 1993 in a public transcription, "about 370"; digits computed apart, in Python with
-   * numpy and scipy.
+   * Hawkins 1993 as quoted in public, "about 370"; digits computed apart, in Python with numpy and
+   * scipy.
    */
   @ParameterizedTest
   @CsvSource({
