@@ -7,34 +7,25 @@ import meltkeeper.protocol.HotEnd;
 public sealed interface Subject {
 
   /** The printer concerned. */
-  Optional<String> printerName();
+  default Optional<String> printerName() {
+    return place().map(HotEnd::printer);
+  }
 
   /** The hot end concerned. */
-  Optional<HotEnd> place();
+  default Optional<HotEnd> place() {
+    return Optional.empty();
+  }
 
   /** The part concerned. */
-  Optional<String> partId();
+  default Optional<String> partId() {
+    return Optional.empty();
+  }
 
   /** One text for each subject, {@code hot-end heron/0}; {@link #read} takes it back. */
   String written();
 
   /** The agent and its store. */
   record OfAgent() implements Subject {
-    @Override
-    public Optional<String> printerName() {
-      return Optional.empty();
-    }
-
-    @Override
-    public Optional<HotEnd> place() {
-      return Optional.empty();
-    }
-
-    @Override
-    public Optional<String> partId() {
-      return Optional.empty();
-    }
-
     @Override
     public String written() {
       return "agent";
@@ -49,16 +40,6 @@ public sealed interface Subject {
     }
 
     @Override
-    public Optional<HotEnd> place() {
-      return Optional.empty();
-    }
-
-    @Override
-    public Optional<String> partId() {
-      return Optional.empty();
-    }
-
-    @Override
     public String written() {
       return "printer " + name;
     }
@@ -67,18 +48,8 @@ public sealed interface Subject {
   /** One hot end. */
   record OfHotEnd(HotEnd hotEnd) implements Subject {
     @Override
-    public Optional<String> printerName() {
-      return Optional.of(hotEnd.printer());
-    }
-
-    @Override
     public Optional<HotEnd> place() {
       return Optional.of(hotEnd);
-    }
-
-    @Override
-    public Optional<String> partId() {
-      return Optional.empty();
     }
 
     @Override
@@ -93,11 +64,6 @@ public sealed interface Subject {
    * @param id without a space
    */
   record OfPart(String id, HotEnd on) implements Subject {
-    @Override
-    public Optional<String> printerName() {
-      return Optional.of(on.printer());
-    }
-
     @Override
     public Optional<HotEnd> place() {
       return Optional.of(on);
