@@ -19,7 +19,7 @@ import java.util.OptionalDouble;
 import java.util.concurrent.TimeUnit;
 import meltkeeper.alert.AlertSettings;
 import meltkeeper.alert.Dispatch;
-import meltkeeper.alert.RouteSettings;
+import meltkeeper.alert.route.RouteSettings;
 import meltkeeper.caution.Guard;
 import meltkeeper.ledger.Limits;
 import meltkeeper.pipeline.Calling;

@@ -4,6 +4,8 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import meltkeeper.alert.route.JamAction;
+import meltkeeper.alert.route.RouteSettings;
 import meltkeeper.store.AlertTopic;
 
 /**

@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
+import meltkeeper.alert.route.Words;
 import meltkeeper.part.Moments;
 import meltkeeper.store.Alert;
 import meltkeeper.store.AlertTopic;

@@ -3,6 +3,7 @@ package meltkeeper.alert;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
+import meltkeeper.alert.route.QuietHours;
 import meltkeeper.part.Moments;
 import meltkeeper.protocol.Arrival;
 import meltkeeper.store.Alert;

@@ -14,8 +14,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import meltkeeper.alert.BodyTemplate;
-import meltkeeper.alert.RouteSettings.Encryption;
+import meltkeeper.alert.route.BodyTemplate;
+import meltkeeper.alert.route.RouteSettings.Encryption;
 import meltkeeper.store.AlertTopic;
 
 /** The keys that say who is called, and when, and who may call. */

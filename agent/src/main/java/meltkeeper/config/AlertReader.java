@@ -11,10 +11,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import meltkeeper.alert.AlertSettings;
-import meltkeeper.alert.JamAction;
-import meltkeeper.alert.QuietHours;
-import meltkeeper.alert.RouteSettings;
-import meltkeeper.alert.RouteSettings.Way;
+import meltkeeper.alert.route.JamAction;
+import meltkeeper.alert.route.QuietHours;
+import meltkeeper.alert.route.RouteSettings;
+import meltkeeper.alert.route.RouteSettings.Way;
 import meltkeeper.protocol.Nearest;
 import meltkeeper.store.AlertTopic;
 

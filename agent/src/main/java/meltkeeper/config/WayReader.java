@@ -7,9 +7,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import meltkeeper.alert.BodyTemplate;
-import meltkeeper.alert.RouteSettings;
-import meltkeeper.alert.RouteSettings.Way;
+import meltkeeper.alert.route.BodyTemplate;
+import meltkeeper.alert.route.RouteSettings;
+import meltkeeper.alert.route.RouteSettings.Way;
 
 /**
  * Reads how a route reaches the other side: exactly one of its ways, and the keys that go with it.

@@ -8,6 +8,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
+import meltkeeper.alert.route.RouteSettings;
+import meltkeeper.alert.route.Routes;
 import meltkeeper.caution.Guard;
 import meltkeeper.ledger.Limits;
 import meltkeeper.part.Part;

@@ -6,6 +6,11 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import meltkeeper.alert.route.Message;
+import meltkeeper.alert.route.Route;
+import meltkeeper.alert.route.RouteSettings;
+import meltkeeper.alert.route.UndeliveredException;
+import meltkeeper.alert.route.Words;
 import meltkeeper.protocol.HotEnd;
 import meltkeeper.store.Alert;
 import meltkeeper.store.AlertTopic;
@@ -13,41 +18,41 @@ import meltkeeper.store.Episode;
 import meltkeeper.store.Subject;
 
 /** Alerts and routes for tests. */
-final class Calls {
+public final class Calls {
 
-  static final long SECOND = 1_000_000_000L;
+  public static final long SECOND = 1_000_000_000L;
 
   /** 2026-03-02T08:00:00Z (GNU date). */
-  static final long MORNING = 1_772_438_400L * SECOND;
+  public static final long MORNING = 1_772_438_400L * SECOND;
 
-  static final Words WORDS = new Words(ZoneOffset.UTC);
-  static final HotEnd HERON = HotEnd.first("heron");
+  public static final Words WORDS = new Words(ZoneOffset.UTC);
+  public static final HotEnd HERON = HotEnd.first("heron");
 
   private Calls() {}
 
-  static Episode episode(AlertTopic topic, int number) {
+  public static Episode episode(AlertTopic topic, int number) {
     return new Episode(topic, new Subject.OfHotEnd(HERON), MORNING + number * SECOND);
   }
 
-  static Alert alert(AlertTopic topic, Alert.Phase phase) {
+  public static Alert alert(AlertTopic topic, Alert.Phase phase) {
     return alert(topic, phase, 0);
   }
 
-  static Alert alert(AlertTopic topic, Alert.Phase phase, int number) {
+  public static Alert alert(AlertTopic topic, Alert.Phase phase, int number) {
     return new Alert(
         episode(topic, number), phase, 0, MORNING + number * SECOND, "heron needs \"you\".");
   }
 
-  static Message message(AlertTopic topic) {
+  public static Message message(AlertTopic topic) {
     return new Message(alert(topic, Alert.Phase.BEGAN), false);
   }
 
-  static RouteSettings settings(String name, RouteSettings.Way way) {
+  public static RouteSettings settings(String name, RouteSettings.Way way) {
     return new RouteSettings(
         name, EnumSet.allOf(AlertTopic.class), Optional.empty(), Duration.ofSeconds(2), way);
   }
 
-  static AlertSettings alerts(List<RouteSettings> routes) {
+  public static AlertSettings alerts(List<RouteSettings> routes) {
     return new AlertSettings(
         Duration.ofHours(4),
         Duration.ofMinutes(10),
@@ -59,13 +64,13 @@ final class Calls {
   }
 
   /** A route that does as it is told, and remembers. */
-  static final class Scripted implements Route {
+  public static final class Scripted implements Route {
     private final List<String> taken = new ArrayList<>();
     private final List<Optional<UndeliveredException>> script;
     private int next;
 
     /** Fails as the script says, then takes everything. */
-    Scripted(List<Optional<UndeliveredException>> script) {
+    public Scripted(List<Optional<UndeliveredException>> script) {
       this.script = script;
     }
 
@@ -80,11 +85,11 @@ final class Calls {
       taken.add(message.alert().id());
     }
 
-    synchronized List<String> taken() {
+    public synchronized List<String> taken() {
       return List.copyOf(taken);
     }
 
-    synchronized int tries() {
+    public synchronized int tries() {
       return next;
     }
   }

@@ -22,6 +22,8 @@ import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.atomic.AtomicReference;
+import meltkeeper.alert.route.RouteSettings;
+import meltkeeper.alert.route.Routes;
 import meltkeeper.protocol.Arrival;
 import meltkeeper.store.Acknowledgement;
 import meltkeeper.store.Alert;
@@ -41,6 +43,14 @@ import org.junit.jupiter.api.Test;
 final class DispatchTest {
 
   private static final Pace BRISK = new Pace(Duration.ofMillis(5), Duration.ofMillis(40), 4);
+
+  private static final Routes ROUTES =
+      new Routes(
+          Calls.WORDS,
+          Duration.ofHours(4),
+          (broker, timeout) -> {
+            throw new AssertionError("no broker in this test");
+          });
 
   private final Outbox outbox = new MemoryStore().outbox();
   private final List<String> received = new CopyOnWriteArrayList<>();
@@ -98,17 +108,7 @@ final class DispatchTest {
   private Dispatch dispatch(RouteSettings... routes) {
     AlertSettings settings = alerts(List.of(routes));
     return new Dispatch(
-        settings,
-        new Routes(
-            Calls.WORDS,
-            settings.remind(),
-            (broker, timeout) -> {
-              throw new AssertionError("no broker in this test");
-            }),
-        BRISK,
-        outbox,
-        () -> Arrival.at(now.get()),
-        storeTrouble::get);
+        settings, ROUTES, BRISK, outbox, () -> Arrival.at(now.get()), storeTrouble::get);
   }
 
   private void post(Alert alert, String... routes) {
@@ -250,7 +250,7 @@ final class DispatchTest {
       Worker worker =
           new Worker(
               "phone",
-              new WebhookRoute((RouteSettings.Webhook) phone().way(), Duration.ofSeconds(2)),
+              ROUTES.of(phone()),
               new Rules(Optional.empty(), Optional.empty()),
               BRISK,
               outbox,

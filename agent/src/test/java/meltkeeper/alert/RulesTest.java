@@ -12,6 +12,7 @@ import java.time.ZoneId;
 import java.util.Optional;
 import java.util.Random;
 import meltkeeper.alert.Rules.What;
+import meltkeeper.alert.route.QuietHours;
 import meltkeeper.part.Moments;
 import meltkeeper.protocol.Arrival;
 import meltkeeper.store.Alert;

@@ -1,16 +1,21 @@
-package meltkeeper.source.mqtt;
+package meltkeeper.testing;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.GeneralSecurityException;
+import java.security.KeyStore;
 import java.util.ArrayList;
 import java.util.List;
-import meltkeeper.testing.RealParts;
+import javax.net.ssl.KeyManagerFactory;
+import javax.net.ssl.SSLContext;
 
-/** A certificate authority of our own, and a broker's certificate by it, made by openssl. */
-record Certificates(Path folder) {
+/** A certificate authority of our own, and a server's certificate by it, made by openssl. */
+public record Certificates(Path folder) {
 
-  Path authority() {
+  private static final String PASSWORD = "plover";
+
+  public Path authority() {
     return folder.resolve("ca.crt");
   }
 
@@ -19,7 +24,7 @@ record Certificates(Path folder) {
    *
    * @param name what the certificate is for, as openssl writes it: {@code IP:127.0.0.1}
    */
-  Certificates issue(String name) throws IOException, InterruptedException {
+  public Certificates issue(String name) throws IOException, InterruptedException {
     openssl(
         "req",
         "-x509",
@@ -44,24 +49,24 @@ record Certificates(Path folder) {
         "ec_paramgen_curve:prime256v1",
         "-nodes",
         "-keyout",
-        "broker.key",
+        "server.key",
         "-out",
-        "broker.csr",
+        "server.csr",
         "-subj",
-        "/CN=broker");
+        "/CN=server");
     Files.writeString(folder.resolve("names"), "subjectAltName=" + name + "\n");
     openssl(
         "x509",
         "-req",
         "-in",
-        "broker.csr",
+        "server.csr",
         "-CA",
         "ca.crt",
         "-CAkey",
         "ca.key",
         "-CAcreateserial",
         "-out",
-        "broker.crt",
+        "server.crt",
         "-days",
         "2",
         "-extfile",
@@ -70,10 +75,32 @@ record Certificates(Path folder) {
   }
 
   /** Lines of the broker's configuration that make its listener use them. */
-  String[] settings() {
+  public String[] settings() {
     return new String[] {
-      "certfile " + folder.resolve("broker.crt"), "keyfile " + folder.resolve("broker.key")
+      "certfile " + folder.resolve("server.crt"), "keyfile " + folder.resolve("server.key")
     };
+  }
+
+  /** A context for a server that shows the server's certificate. */
+  public SSLContext server() throws IOException, InterruptedException, GeneralSecurityException {
+    openssl(
+        "pkcs12",
+        "-export",
+        "-inkey",
+        "server.key",
+        "-in",
+        "server.crt",
+        "-out",
+        "server.p12",
+        "-passout",
+        "pass:" + PASSWORD);
+    KeyStore store =
+        KeyStore.getInstance(folder.resolve("server.p12").toFile(), PASSWORD.toCharArray());
+    KeyManagerFactory keys = KeyManagerFactory.getInstance(KeyManagerFactory.getDefaultAlgorithm());
+    keys.init(store, PASSWORD.toCharArray());
+    SSLContext context = SSLContext.getInstance("TLS");
+    context.init(keys.getKeyManagers(), null, null);
+    return context;
   }
 
   private void openssl(String... arguments) throws IOException, InterruptedException {

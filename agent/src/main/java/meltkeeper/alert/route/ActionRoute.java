@@ -1,4 +1,4 @@
-package meltkeeper.alert;
+package meltkeeper.alert.route;
 
 /** Publishes what the owner wants done at a stall. */
 final class ActionRoute implements Route {

@@ -1,4 +1,4 @@
-package meltkeeper.alert;
+package meltkeeper.alert.route;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;

@@ -1,4 +1,4 @@
-package meltkeeper.alert;
+package meltkeeper.alert.route;
 
 import java.io.IOException;
 import java.io.OutputStream;

@@ -1,4 +1,4 @@
-package meltkeeper.alert;
+package meltkeeper.alert.route;
 
 import java.net.URI;
 import java.net.http.HttpClient;
@@ -48,7 +48,7 @@ record HttpPost(
             .version(HttpClient.Version.HTTP_1_1)
             .followRedirects(HttpClient.Redirect.NEVER);
     if (caFile.isPresent()) {
-      builder.sslContext(Trust.in(caFile.get()));
+      builder.sslContext(Secrets.trust(caFile));
     }
     return new HttpPost(url, headers, tokenFile, timeout, builder.build());
   }

@@ -1,4 +1,4 @@
-package meltkeeper.alert;
+package meltkeeper.alert.route;
 
 import jakarta.mail.Message.RecipientType;
 import jakarta.mail.MessagingException;
@@ -71,8 +71,7 @@ final class MailRoute implements Route {
       case NONE -> properties.setProperty("mail.smtp.starttls.enable", "false");
     }
     if (way.caFile().isPresent()) {
-      properties.put(
-          "mail.smtp.ssl.socketFactory", Trust.in(way.caFile().get()).getSocketFactory());
+      properties.put("mail.smtp.ssl.socketFactory", Secrets.trust(way.caFile()).getSocketFactory());
     }
     return properties;
   }

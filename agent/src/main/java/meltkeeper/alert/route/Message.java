@@ -1,4 +1,4 @@
-package meltkeeper.alert;
+package meltkeeper.alert.route;
 
 import meltkeeper.store.Alert;
 import meltkeeper.store.AlertTopic;

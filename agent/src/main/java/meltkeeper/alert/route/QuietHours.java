@@ -1,4 +1,4 @@
-package meltkeeper.alert;
+package meltkeeper.alert.route;
 
 import java.time.Instant;
 import java.time.LocalTime;
@@ -21,7 +21,7 @@ public record QuietHours(LocalTime from, LocalTime until, ZoneId zone) {
   }
 
   /** When the quiet that holds now will end; empty outside of it. */
-  Optional<Instant> endIfQuiet(Instant now) {
+  public Optional<Instant> endIfQuiet(Instant now) {
     ZonedDateTime local = now.atZone(zone);
     LocalTime time = local.toLocalTime();
     boolean passesMidnight = until.isBefore(from);

@@ -1,4 +1,4 @@
-package meltkeeper.alert;
+package meltkeeper.alert.route;
 
 /** A way to somebody. For one thread; only {@link #close} may come from another. */
 public interface Route extends AutoCloseable {

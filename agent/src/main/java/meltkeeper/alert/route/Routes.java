@@ -1,4 +1,4 @@
-package meltkeeper.alert;
+package meltkeeper.alert.route;
 
 import java.time.Duration;
 
@@ -37,7 +37,7 @@ public record Routes(Words words, Duration remind, Publishing.Maker publishing) 
   }
 
   /** The route of a jam action. */
-  Route of(JamAction action) {
+  public Route of(JamAction action) {
     return new ActionRoute(action, publishing.at(action.broker(), ACTION_TIMEOUT));
   }
 }

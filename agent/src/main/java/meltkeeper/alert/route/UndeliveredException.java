@@ -1,4 +1,4 @@
-package meltkeeper.alert;
+package meltkeeper.alert.route;
 
 /** A route did not take a message; says why, for a person. */
 public final class UndeliveredException extends Exception {
@@ -20,11 +20,11 @@ public final class UndeliveredException extends Exception {
     return new UndeliveredException(reason, true);
   }
 
-  boolean isFinal() {
+  public boolean isFinal() {
     return isFinal;
   }
 
-  String reason() {
+  public String reason() {
     return String.valueOf(getMessage());
   }
 

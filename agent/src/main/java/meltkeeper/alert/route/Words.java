@@ -1,4 +1,4 @@
-package meltkeeper.alert;
+package meltkeeper.alert.route;
 
 import java.time.ZoneId;
 import meltkeeper.part.Moments;

@@ -1,20 +1,13 @@
 package meltkeeper.source.mqtt;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.net.Socket;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.GeneralSecurityException;
-import java.security.KeyStore;
-import java.security.cert.Certificate;
-import java.security.cert.CertificateFactory;
 import java.util.Optional;
-import javax.net.ssl.SSLContext;
 import javax.net.ssl.SSLParameters;
 import javax.net.ssl.SSLSocket;
 import javax.net.ssl.SSLSocketFactory;
-import javax.net.ssl.TrustManagerFactory;
+import meltkeeper.trust.Trust;
 
 /** Encrypts a connection, to a peer whose certificate we trust and whose name it bears. */
 final class Tls {
@@ -34,15 +27,9 @@ final class Tls {
    */
   static Tls trusting(Optional<Path> caFile, String host) throws LinkException {
     try {
-      SSLContext context = SSLContext.getInstance("TLS");
-      TrustManagerFactory trust =
-          TrustManagerFactory.getInstance(TrustManagerFactory.getDefaultAlgorithm());
-      trust.init(caFile.isPresent() ? certificates(caFile.get()) : null);
-      context.init(null, trust.getTrustManagers(), null);
-      return new Tls(context.getSocketFactory(), host);
-    } catch (IOException | GeneralSecurityException e) {
-      throw new LinkException(
-          "ca-file " + caFile.map(Path::toString).orElse("of the computer") + ": " + e);
+      return new Tls(Trust.in(caFile).getSocketFactory(), host);
+    } catch (IOException e) {
+      throw new LinkException(String.valueOf(e.getMessage()));
     }
   }
 
@@ -55,21 +42,5 @@ final class Tls {
     socket.setSSLParameters(parameters);
     socket.startHandshake();
     return socket;
-  }
-
-  private static KeyStore certificates(Path file) throws IOException, GeneralSecurityException {
-    KeyStore store = KeyStore.getInstance(KeyStore.getDefaultType());
-    store.load(null, null);
-    try (InputStream in = Files.newInputStream(file)) {
-      int number = 0;
-      for (Certificate certificate :
-          CertificateFactory.getInstance("X.509").generateCertificates(in)) {
-        store.setCertificateEntry("ca-" + number++, certificate);
-      }
-      if (number == 0) {
-        throw new IOException("no certificate in " + file);
-      }
-    }
-    return store;
   }
 }

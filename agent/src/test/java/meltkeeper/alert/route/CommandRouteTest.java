@@ -1,4 +1,4 @@
-package meltkeeper.alert;
+package meltkeeper.alert.route;
 
 import static meltkeeper.alert.Calls.message;
 import static org.assertj.core.api.Assertions.assertThat;

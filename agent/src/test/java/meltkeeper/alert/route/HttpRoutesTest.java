@@ -1,4 +1,4 @@
-package meltkeeper.alert;
+package meltkeeper.alert.route;
 
 import static meltkeeper.alert.Calls.message;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
+import meltkeeper.alert.Calls;
 import meltkeeper.store.Alert;
 import meltkeeper.store.AlertTopic;
 import org.junit.jupiter.api.AfterEach;

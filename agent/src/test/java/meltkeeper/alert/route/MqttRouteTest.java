@@ -1,4 +1,4 @@
-package meltkeeper.alert;
+package meltkeeper.alert.route;
 
 import static meltkeeper.alert.Calls.message;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -12,6 +12,7 @@ import java.time.Duration;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentSkipListMap;
+import meltkeeper.alert.Calls;
 import meltkeeper.source.mqtt.BrokerSettings;
 import meltkeeper.source.mqtt.MqttPublisher;
 import meltkeeper.store.Alert;

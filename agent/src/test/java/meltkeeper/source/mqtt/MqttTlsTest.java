@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import meltkeeper.source.SteadyClock;
 import meltkeeper.testing.Catch;
+import meltkeeper.testing.Certificates;
 import meltkeeper.testing.Mosquitto;
 import meltkeeper.testing.RealParts;
 import meltkeeper.testing.ThreadLeaks;
