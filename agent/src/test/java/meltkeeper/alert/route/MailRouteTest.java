@@ -1,4 +1,4 @@
-package meltkeeper.alert;
+package meltkeeper.alert.route;
 
 import static meltkeeper.alert.Calls.message;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -15,7 +15,8 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
-import meltkeeper.alert.RouteSettings.Encryption;
+import meltkeeper.alert.Calls;
+import meltkeeper.alert.route.RouteSettings.Encryption;
 import meltkeeper.store.Alert;
 import meltkeeper.store.AlertTopic;
 import org.junit.jupiter.api.AfterEach;
@@ -104,20 +105,6 @@ final class MailRouteTest {
       }
     }
     throw new AssertionError("no mail on " + subject);
-  }
-
-  @Test
-  void serverWithoutStarttls_getsNoMailInTheClear() {
-    UndeliveredException failure =
-        catchThrowableOfType(
-            UndeliveredException.class,
-            () ->
-                route(server.getSmtp().getPort(), Encryption.STARTTLS, Optional.empty())
-                    .deliver(message(AlertTopic.TOO_HOT)));
-
-    assertThat(failure).hasMessageContaining("STARTTLS");
-    assertThat(failure.isFinal()).isFalse();
-    assertThat(server.getReceivedMessages()).isEmpty();
   }
 
   @Test
