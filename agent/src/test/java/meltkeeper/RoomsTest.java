@@ -46,7 +46,9 @@ class RoomsTest {
           Map.entry("metrics", List.of("protocol", "part", "ledger", "jam", "pipeline", "desk")),
           Map.entry(
               "web", List.of("protocol", "part", "ledger", "jam", "pipeline", "desk", "metrics")),
-          Map.entry("config", List.of("protocol", "part", "ledger", "source", "store", "alert")),
+          Map.entry(
+              "config",
+              List.of("protocol", "part", "ledger", "source", "store", "alert", "metrics")),
           Map.entry("demo", List.of("protocol", "config")));
 
   private static final List<String> PURE =

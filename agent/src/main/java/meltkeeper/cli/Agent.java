@@ -17,6 +17,7 @@ import meltkeeper.desk.PartLine;
 import meltkeeper.desk.When;
 import meltkeeper.metrics.Metrics;
 import meltkeeper.metrics.Sight;
+import meltkeeper.metrics.otlp.OtlpPush;
 import meltkeeper.outlook.OutlookDesk;
 import meltkeeper.pipeline.Intake;
 import meltkeeper.pipeline.Live;
@@ -47,7 +48,9 @@ final class Agent implements AutoCloseable {
   private final OutlookRounds outlookRounds;
   private final Dispatch dispatch;
   private final Optional<Buttons> buttons;
+  private final Gauges gauges;
   private final Metrics metrics;
+  private final Optional<OtlpPush> otlp;
   private final Web web;
 
   /**
@@ -81,6 +84,7 @@ final class Agent implements AutoCloseable {
             store.outbox(),
             clock::now,
             () -> pipeline.live().trouble());
+    this.gauges = new Gauges(settings, desk);
     this.metrics = new Metrics(this::sight);
     this.web = served();
     this.outlookRounds =
@@ -90,6 +94,11 @@ final class Agent implements AutoCloseable {
             this::nowNanos);
     sources.forEach(source -> source.start(pipeline::accept));
     this.buttons = settings.commands().map(this::buttons);
+    this.otlp =
+        settings
+            .metrics()
+            .otlp()
+            .map(to -> new OtlpPush(to, Installation.of(settings), metrics::snapshots));
     LOG.info(
         "listening to {} for {} printers",
         sources.stream().map(Source::name).collect(Collectors.joining(", ")),
@@ -145,13 +154,8 @@ final class Agent implements AutoCloseable {
   }
 
   private Sight sight() {
-    Live live = pipeline.live();
-    return new Sight(
-        live,
-        Dressing.fitted(desk.parts().heats().heats(Dressing.totals(live), nowNanos())),
-        Dressing.forecasts(outlook.latest()),
-        sourcesUp(),
-        Dressing.routes(dispatch.states()));
+    return gauges.sight(
+        pipeline.live(), outlook.latest(), sourcesUp(), dispatch.states(), clock.now());
   }
 
   private Overview overview() {
@@ -171,6 +175,7 @@ final class Agent implements AutoCloseable {
   @Override
   public void close() {
     List<AutoCloseable> inOrder = new ArrayList<>(sources);
+    otlp.ifPresent(inOrder::add);
     buttons.ifPresent(inOrder::add);
     inOrder.add(pipeline);
     inOrder.add(outlookRounds);

@@ -5,13 +5,18 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
+import java.util.function.Function;
 import meltkeeper.alert.RouteState;
 import meltkeeper.desk.PartHeat;
+import meltkeeper.ledger.Limits;
 import meltkeeper.ledger.Tally;
-import meltkeeper.metrics.FittedPart;
+import meltkeeper.metrics.HotEndSight;
 import meltkeeper.metrics.PartForecast;
 import meltkeeper.metrics.RouteSight;
+import meltkeeper.metrics.ShownPart;
 import meltkeeper.outlook.FittedOutlook;
+import meltkeeper.part.Fitting;
 import meltkeeper.pipeline.HotEndLive;
 import meltkeeper.pipeline.Live;
 import meltkeeper.protocol.HotEnd;
@@ -31,22 +36,65 @@ final class Dressing {
     return totals;
   }
 
-  static List<FittedPart> fitted(List<PartHeat> heats) {
-    List<FittedPart> fitted = new ArrayList<>();
+  /**
+   * The parts that a scrape shows.
+   *
+   * @param removedAfterNanos parts that were taken off after it are shown, too
+   */
+  static List<ShownPart> parts(List<PartHeat> heats, long removedAfterNanos) {
+    List<ShownPart> parts = new ArrayList<>();
     for (PartHeat heat : heats) {
-      heat.part()
-          .fittedOn()
-          .ifPresent(
-              hotEnd ->
-                  fitted.add(
-                      new FittedPart(
-                          heat.part().id(),
-                          heat.part().kind(),
-                          hotEnd,
-                          heat.tally().exposure(),
-                          filament(heat.tally()))));
+      List<Fitting> stays = heat.part().fittings();
+      if (!stays.isEmpty()) {
+        Fitting last = stays.get(stays.size() - 1);
+        if (last.until() > removedAfterNanos) {
+          parts.add(
+              new ShownPart(
+                  heat.part().id(),
+                  heat.part().kind(),
+                  last.hotEnd(),
+                  last.isOpen(),
+                  heat.tally().exposure(),
+                  filament(heat.tally())));
+        }
+      }
     }
-    return fitted;
+    return parts;
+  }
+
+  /**
+   * The hot ends that a scrape shows.
+   *
+   * @param nowSteadyNanos on the clock of arrivals
+   * @param limits what each hot end goes by
+   * @param limitsCelsius by kind, of those that have one
+   */
+  static List<HotEndSight> hotEnds(
+      Live live,
+      List<ShownPart> parts,
+      long nowSteadyNanos,
+      Function<HotEnd, Limits> limits,
+      Map<String, Double> limitsCelsius) {
+    Map<HotEnd, Double> least = new HashMap<>();
+    for (ShownPart part : parts) {
+      Double limit = limitsCelsius.get(part.kind());
+      if (part.isFitted() && limit != null) {
+        least.merge(part.hotEnd(), limit, Math::min);
+      }
+    }
+    return live.hotEnds().stream()
+        .map(
+            end ->
+                new HotEndSight(
+                    end,
+                    end.heardNanos() == Long.MIN_VALUE
+                        ? OptionalLong.empty()
+                        : OptionalLong.of(Math.max(0, nowSteadyNanos - end.heardNanos())),
+                    limits.apply(end.hotEnd()).hotAboveCelsius(),
+                    least.containsKey(end.hotEnd())
+                        ? OptionalDouble.of(least.get(end.hotEnd()))
+                        : OptionalDouble.empty()))
+        .toList();
   }
 
   static List<PartForecast> forecasts(List<FittedOutlook> parts) {

@@ -79,14 +79,18 @@ final class Joints {
             .orElse(WatchSettings.DEFAULT);
   }
 
+  /** What kinds of part must not exceed, of those that have a limit. */
+  static Map<String, Double> limitsCelsius(Settings settings) {
+    Map<String, Double> limits = new LinkedHashMap<>();
+    settings
+        .kinds()
+        .forEach((name, kind) -> kind.limitCelsius().ifPresent(limit -> limits.put(name, limit)));
+    return limits;
+  }
+
   /** What calls whom. */
   static Calling calling(Settings settings) {
     AlertSettings alerts = settings.alerts();
-    Map<String, Double> limitsCelsius = new LinkedHashMap<>();
-    settings
-        .kinds()
-        .forEach(
-            (name, kind) -> kind.limitCelsius().ifPresent(limit -> limitsCelsius.put(name, limit)));
     Function<HotEnd, Limits> limits = limits(settings);
     return new Calling(
         hotEnd ->
@@ -95,7 +99,7 @@ final class Joints {
                 limits.apply(hotEnd).hotAboveCelsius(),
                 alerts.idleAfter().toNanos(),
                 alerts.silentAfter().toNanos()),
-        limitsCelsius,
+        limitsCelsius(settings),
         alerts::routesFor,
         alerts.oldAfter().toNanos());
   }

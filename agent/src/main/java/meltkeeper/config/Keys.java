@@ -42,6 +42,7 @@ final class Keys {
   static final Key<Void> JAM_WATCH = key(Section.ROOT, "jam", SECTION, NONE);
   static final Key<Void> ALERTS = key(Section.ROOT, "alerts", SECTION, NONE);
   static final Key<Void> COMMANDS = key(Section.ROOT, "commands", SECTION, NONE);
+  static final Key<Void> METRICS = key(Section.ROOT, "metrics", SECTION, "the defaults below");
 
   static final Key<HostPort> LISTEN =
       key(
@@ -237,6 +238,7 @@ final class Keys {
 
   static {
     LISTED.addAll(AlertKeys.LISTED);
+    LISTED.addAll(MetricsKeys.LISTED);
   }
 
   private Keys() {}

@@ -27,7 +27,9 @@ enum Section {
   ROUTE("alerts.routes.NAME"),
   QUIET("alerts.routes.NAME.quiet"),
   JAM_ACTION("alerts.jam-action"),
-  COMMANDS("commands");
+  COMMANDS("commands"),
+  METRICS("metrics"),
+  OTLP("metrics.otlp");
 
   private final String path;
 

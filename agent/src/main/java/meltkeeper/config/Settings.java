@@ -1,5 +1,6 @@
 package meltkeeper.config;
 
+import java.nio.file.Path;
 import java.time.Duration;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -11,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import meltkeeper.alert.AlertSettings;
+import meltkeeper.metrics.MetricsSettings;
 import meltkeeper.part.Costs;
 import meltkeeper.part.Kind;
 import meltkeeper.protocol.mapping.Mapping;
@@ -28,6 +30,7 @@ import meltkeeper.source.mqtt.BrokerSettings;
  * @param falseAlarmEvery printing time wanted between two false alarms of the jam watch
  * @param alerts who is called, and when
  * @param commands where buttons and scanners tell of parts, if anywhere
+ * @param metrics what the shop's monitoring is given
  */
 public record Settings(
     String storeUrl,
@@ -40,13 +43,19 @@ public record Settings(
     Optional<Costs> costs,
     Duration falseAlarmEvery,
     AlertSettings alerts,
-    Optional<CommandTopic> commands) {
+    Optional<CommandTopic> commands,
+    MetricsSettings metrics) {
 
   public Settings {
     brokers = ordered(brokers);
     mappings = ordered(mappings);
     printers = ordered(printers);
     kinds = ordered(kinds);
+  }
+
+  /** The file that the store is kept in. */
+  public Path storeFile() {
+    return StoreUrl.file(storeUrl, Path.of(""));
   }
 
   /** The mappings in use at a broker, each with the printers that are read with it. */

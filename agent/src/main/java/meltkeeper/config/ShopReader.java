@@ -73,7 +73,9 @@ final class ShopReader {
         costs,
         falseAlarmEvery,
         readAlerts(fields, alertReader),
-        fields.entry(Keys.COMMANDS).flatMap(alertReader::readCommands));
+        fields.entry(Keys.COMMANDS).flatMap(alertReader::readCommands),
+        new MetricsReader(new Folder(folder))
+            .read(Fields.of(fields.entryOrBlank(Keys.METRICS), Section.METRICS)));
   }
 
   private static AlertSettings readAlerts(Fields file, AlertReader reader) {

@@ -104,17 +104,7 @@ record WayReader(Folder folder, BrokerCheck brokers) {
 
   private Optional<Way> readWebhook(Fields fields) {
     Optional<BodyTemplate> body = fields.find(AlertKeys.BODY).map(BodyTemplate::new);
-    Map<String, String> headers = new LinkedHashMap<>();
-    fields
-        .entryOrBlank(AlertKeys.HEADERS)
-        .children()
-        .forEach(
-            (name, value) -> {
-              if (!name.matches("[A-Za-z0-9-]{1,60}")) {
-                value.tell(name, "a header's name: letters, digits and dashes", "");
-              }
-              Fields.read(value, AlertKeys.HEADER).ifPresent(text -> headers.put(name, text));
-            });
+    Map<String, String> headers = Headers.read(fields.entryOrBlank(AlertKeys.HEADERS));
     Optional<Path> token = folder.file(fields, AlertKeys.TOKEN_FILE);
     Optional<Path> ca = folder.file(fields, AlertKeys.CA_FILE);
     return fields

@@ -17,7 +17,7 @@ final class ShopCollector implements MultiCollector {
   public MetricSnapshots collect() {
     Sight now = sight.get();
     MetricSnapshots.Builder all = MetricSnapshots.builder();
-    for (ShopMetric metric : ShopMetric.ALL) {
+    for (ShopMetric metric : ShopMetrics.ALL) {
       all.metricSnapshot(metric.snapshot(now));
     }
     return all.build();

@@ -1,6 +1,6 @@
 /**
- * What the shop's monitoring reads: Prometheus text, made at each scrape from the live snapshot,
- * beside the process's own meters.
+ * What the shop's monitoring reads: Prometheus text or OpenMetrics, made at each scrape from the
+ * live snapshot, beside the process's own meters.
  */
 @NullMarked
 package meltkeeper.metrics;

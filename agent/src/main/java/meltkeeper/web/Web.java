@@ -6,8 +6,10 @@ import gg.jte.output.StringOutput;
 import io.javalin.Javalin;
 import io.javalin.http.Context;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Supplier;
 import meltkeeper.desk.AnswerJson;
+import meltkeeper.metrics.Exposition;
 import meltkeeper.metrics.Metrics;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -77,7 +79,9 @@ public final class Web implements AutoCloseable {
   }
 
   private void metrics(Context request) {
-    request.contentType(Metrics.CONTENT_TYPE).result(metrics.scrape());
+    Exposition format = Exposition.preferred(Optional.ofNullable(request.header("Accept")));
+    request.header("Vary", "Accept");
+    request.contentType(format.contentType()).result(metrics.scrape(format));
   }
 
   private void printers(Context request) {

@@ -14,6 +14,7 @@ import java.util.OptionalLong;
 import meltkeeper.alert.AlertSettings;
 import meltkeeper.config.HotEndSettings.Encoder;
 import meltkeeper.ledger.Limits;
+import meltkeeper.metrics.MetricsSettings;
 import meltkeeper.part.Belief;
 import meltkeeper.part.Costs;
 import meltkeeper.part.Kind;
@@ -91,7 +92,8 @@ class ExampleTest {
                     100,
                     List.of(),
                     Optional.empty()),
-                Optional.empty()));
+                Optional.empty(),
+                new MetricsSettings(Duration.ofMinutes(15), Optional.empty())));
   }
 
   private static BrokerSettings plainBroker(String name, String url) {

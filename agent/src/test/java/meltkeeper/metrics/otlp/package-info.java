@@ -1,0 +1,4 @@
+@NullMarked
+package meltkeeper.metrics.otlp;
+
+import org.jspecify.annotations.NullMarked;
