@@ -97,6 +97,7 @@ public class CallBenchmark {
             Duration.ofMinutes(10),
             Duration.ofMinutes(30),
             Duration.ofMinutes(10),
+            0.1,
             10_000,
             routes,
             Optional.empty());

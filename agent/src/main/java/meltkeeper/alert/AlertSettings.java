@@ -15,6 +15,7 @@ import meltkeeper.store.AlertTopic;
  * @param oldAfter a reading older than this calls nobody
  * @param idleAfter hot and without work for so long calls
  * @param silentAfter unheard for so long while hot calls
+ * @param atRiskAbove a batch that a part fails in with more than this calls, 0 to 1
  * @param attempts after so many that fail, a delivery is given up
  * @param action what is done at a stall, if anything
  */
@@ -23,6 +24,7 @@ public record AlertSettings(
     Duration oldAfter,
     Duration idleAfter,
     Duration silentAfter,
+    double atRiskAbove,
     int attempts,
     List<RouteSettings> routes,
     Optional<JamAction> action) {

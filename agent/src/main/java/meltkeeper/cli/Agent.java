@@ -10,6 +10,8 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 import meltkeeper.alert.Dispatch;
+import meltkeeper.cli.calls.OutlookCalls;
+import meltkeeper.cli.calls.OutlookRounds;
 import meltkeeper.config.CommandTopic;
 import meltkeeper.config.Settings;
 import meltkeeper.desk.Desk;
@@ -90,8 +92,14 @@ final class Agent implements AutoCloseable {
     this.outlookRounds =
         new OutlookRounds(
             outlook,
-            new DueCalls(store.outbox(), settings.alerts()::routesFor, settings.zone()),
-            this::nowNanos);
+            new OutlookCalls(
+                outlook,
+                pipeline::live,
+                store.outbox(),
+                settings.alerts()::routesFor,
+                Joints.batchLimits(settings),
+                settings.zone()),
+            clock::now);
     sources.forEach(source -> source.start(pipeline::accept));
     this.buttons = settings.commands().map(this::buttons);
     this.otlp =

@@ -13,6 +13,7 @@ import meltkeeper.alert.AlertSettings;
 import meltkeeper.alert.route.Publishing;
 import meltkeeper.alert.route.UndeliveredException;
 import meltkeeper.caution.Guard;
+import meltkeeper.cli.calls.BatchLimits;
 import meltkeeper.config.From;
 import meltkeeper.config.HotEndSettings;
 import meltkeeper.config.PrinterSettings;
@@ -61,6 +62,13 @@ final class Joints {
         printers.containsKey(hotEnd.printer())
             ? printers.get(hotEnd.printer()).hotEnd(hotEnd.index()).limits()
             : Limits.DEFAULT;
+  }
+
+  /** What calls for a batch go by. */
+  static BatchLimits batchLimits(Settings settings) {
+    Function<HotEnd, Limits> limits = limits(settings);
+    return new BatchLimits(
+        settings.alerts().atRiskAbove(), hotEnd -> limits.apply(hotEnd).hotAboveCelsius());
   }
 
   /** What each hot end's jam watch goes by. */

@@ -53,6 +53,8 @@ final class AlertKeys {
       key(Section.ALERTS, "idle-after", Forms.duration("1m", "7d"), "30m");
   static final Key<Duration> SILENT_AFTER =
       key(Section.ALERTS, "silent-after", Forms.duration("1m", "7d"), "10m");
+  static final Key<Double> AT_RISK_ABOVE =
+      key(Section.ALERTS, "at-risk-above", Forms.numberAbove("0", "1", "a probability"), "0.1");
   static final Key<Integer> ATTEMPTS =
       key(Section.ALERTS, "attempts", Forms.whole(1, 10_000, "tries"), "100");
   static final Key<Void> ROUTES = key(Section.ALERTS, "routes", SECTION, NONE);

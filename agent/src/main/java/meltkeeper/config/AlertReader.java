@@ -33,6 +33,7 @@ record AlertReader(Folder folder, ZoneId zone, Set<String> brokers) {
         fields.get(AlertKeys.OLD_AFTER),
         fields.get(AlertKeys.IDLE_AFTER),
         fields.get(AlertKeys.SILENT_AFTER),
+        fields.get(AlertKeys.AT_RISK_ABOVE),
         fields.get(AlertKeys.ATTEMPTS),
         routes,
         fields.entry(AlertKeys.JAM_ACTION).flatMap(this::readAction));

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import meltkeeper.desk.RefusedException;
@@ -96,6 +97,11 @@ public final class OutlookDesk {
                 faults.add(Fault.of("at-most", 100 * limit + " %", "above 0 and below 100 %")));
     RefusedException.when(faults);
     return new RiskDesk(now(nowNanos), shop.costs()).answer(question);
+  }
+
+  /** How long the batches of a hot end usually last, hours; empty while too few are known. */
+  public OptionalDouble usualBatchHours(HotEnd hotEnd, long nowNanos) {
+    return UsualBatch.hours(store, hotEnd, nowNanos);
   }
 
   private synchronized Outlook now(long nowNanos) {

@@ -58,6 +58,7 @@ public final class Calls {
         Duration.ofMinutes(10),
         Duration.ofMinutes(30),
         Duration.ofMinutes(10),
+        0.1,
         100,
         routes,
         Optional.empty());

@@ -89,6 +89,7 @@ class ExampleTest {
                     Duration.ofMinutes(10),
                     Duration.ofMinutes(30),
                     Duration.ofMinutes(10),
+                    0.1,
                     100,
                     List.of(),
                     Optional.empty()),

@@ -5,12 +5,12 @@ import java.util.OptionalDouble;
 import meltkeeper.life.Estimate;
 
 /** Numbers as a shop owner reads them. */
-final class Words {
+public final class Words {
 
   private Words() {}
 
   /** {@code 12 %}, {@code 3.4 %}, {@code under 0.1 %}. */
-  static String percent(double share) {
+  public static String percent(double share) {
     double percent = 100 * share;
     if (percent > 0 && percent < 0.1) {
       return "under 0.1 %";
@@ -24,7 +24,7 @@ final class Words {
   }
 
   /** {@code 6.5} or {@code 612}. */
-  static String number(double value) {
+  public static String number(double value) {
     return String.format(Locale.ROOT, value < 99.5 ? "%.1f" : "%.0f", value);
   }
 

@@ -1,4 +1,4 @@
-package meltkeeper.cli;
+package meltkeeper.cli.calls;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import meltkeeper.protocol.HotEnd;
 import meltkeeper.store.Alert;
+import meltkeeper.store.Episodes;
 import meltkeeper.store.MemoryStore;
 import meltkeeper.store.Outbox;
 import org.junit.jupiter.api.Test;
@@ -19,11 +20,16 @@ final class DueCallsTest {
   private static final long DAY = 86_400_000_000_000L;
 
   private final Outbox outbox = new MemoryStore().outbox();
+  private Episodes episodes = episodes();
   private DueCalls calls = calls();
   private long now = 1_772_438_400_000_000_000L;
 
   private DueCalls calls() {
-    return new DueCalls(outbox, topic -> List.of("office"), ZoneOffset.UTC);
+    return new DueCalls(episodes, outbox.open(), ZoneOffset.UTC);
+  }
+
+  private Episodes episodes() {
+    return new Episodes(topic -> List.of("office"), outbox.open());
   }
 
   private void look(double... hours) {
@@ -39,6 +45,8 @@ final class DueCallsTest {
     }
     now += DAY;
     calls.look(parts, now);
+    outbox.post(episodes.pending());
+    episodes.posted();
   }
 
   private List<String> told() {
@@ -85,9 +93,11 @@ final class DueCallsTest {
   @Test
   void restart_callsNobodyAgain_andClearsAPartThatIsOff() {
     look(100);
+    episodes = episodes();
     calls = calls();
     look(90);
     assertThat(told()).containsExactly("part-due began");
+    episodes = episodes();
     calls = calls();
     look();
     assertThat(told()).containsExactly("part-due began", "part-due all-clear");

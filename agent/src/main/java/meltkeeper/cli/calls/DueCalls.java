@@ -1,4 +1,4 @@
-package meltkeeper.cli;
+package meltkeeper.cli.calls;
 
 import java.time.Duration;
 import java.time.Instant;
@@ -8,15 +8,12 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Function;
 import meltkeeper.outlook.FittedOutlook;
 import meltkeeper.part.Moments;
 import meltkeeper.protocol.HotEnd;
 import meltkeeper.store.AlertTopic;
 import meltkeeper.store.Episodes;
 import meltkeeper.store.OpenEpisode;
-import meltkeeper.store.Outbox;
-import meltkeeper.store.Posting;
 import meltkeeper.store.Subject;
 
 /**
@@ -31,7 +28,6 @@ final class DueCalls {
   private static final Duration NOT_OVERDUE = Duration.ofDays(1);
   private static final double HOURS_A_DAY = 24;
 
-  private final Outbox outbox;
   private final ZoneId zone;
   private final Episodes episodes;
   private final Set<Subject> known = new HashSet<>();
@@ -56,11 +52,12 @@ final class DueCalls {
     }
   }
 
-  DueCalls(Outbox outbox, Function<AlertTopic, List<String>> routes, ZoneId zone) {
-    this.outbox = outbox;
+  /**
+   * @param open episodes that went on when the store was last written
+   */
+  DueCalls(Episodes episodes, List<OpenEpisode> open, ZoneId zone) {
+    this.episodes = episodes;
     this.zone = zone;
-    List<OpenEpisode> open = outbox.open();
-    this.episodes = new Episodes(routes, open);
     for (OpenEpisode episode : open) {
       AlertTopic topic = episode.latest().topic();
       if (topic == AlertTopic.PART_DUE || topic == AlertTopic.PART_OVERDUE) {
@@ -69,12 +66,7 @@ final class DueCalls {
     }
   }
 
-  /**
-   * Looks at what lies ahead.
-   *
-   * @throws meltkeeper.store.StoreException when the calls cannot be kept; the next look tries
-   *     again
-   */
+  /** Looks at what lies ahead. Whatever is to be told is pending with the episodes then. */
   void look(List<Ahead> parts, long nowNanos) {
     Set<Subject> now = new HashSet<>();
     for (Ahead part : parts) {
@@ -91,11 +83,6 @@ final class DueCalls {
     }
     known.clear();
     known.addAll(now);
-    List<Posting> pending = episodes.pending();
-    if (!pending.isEmpty()) {
-      outbox.post(pending);
-      episodes.posted();
-    }
   }
 
   private void judge(Ahead part, Subject subject, long nowNanos) {

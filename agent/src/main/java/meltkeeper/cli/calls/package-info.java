@@ -1,0 +1,5 @@
+/** Calls that need an outlook: found on a thread of their own, beside the path of the readings. */
+@NullMarked
+package meltkeeper.cli.calls;
+
+import org.jspecify.annotations.NullMarked;
