@@ -73,7 +73,16 @@ final class Joints {
 
   /** What each hot end's jam watch goes by. */
   static Function<HotEnd, WatchSettings> watching(Settings settings) {
-    double hours = settings.falseAlarmEvery().toSeconds() / 3600.0;
+    return watching(settings, falseAlarmHours(settings));
+  }
+
+  /** Printing hours wanted between two false alarms. */
+  static double falseAlarmHours(Settings settings) {
+    return settings.falseAlarmEvery().toSeconds() / 3600.0;
+  }
+
+  /** The same with another number of printing hours between two false alarms. */
+  static Function<HotEnd, WatchSettings> watching(Settings settings, double hours) {
     return hotEnd ->
         Optional.ofNullable(settings.printers().get(hotEnd.printer()))
             .map(printer -> printer.hotEnd(hotEnd.index()))
@@ -84,7 +93,7 @@ final class Joints {
                         end.limits().hotAboveCelsius(),
                         end.heaterWatts(),
                         end.encoder() == HotEndSettings.Encoder.BLIND))
-            .orElse(WatchSettings.DEFAULT);
+            .orElseGet(() -> WatchSettings.DEFAULT.withFalseAlarmHours(hours));
   }
 
   /** What kinds of part must not exceed, of those that have a limit. */

@@ -84,7 +84,7 @@ record ReplayAnswer(
     boolean jam = false;
     for (Finding finding : findings) {
       if (finding.hotEnd().equals(hotEnd)) {
-        boolean isJam = finding.level() == Level.NARROWING || finding.level() == Level.STALLED;
+        boolean isJam = finding.level().isJam();
         if (isJam || jam) {
           warnings.add(Warning.of(finding));
         }

@@ -7,12 +7,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import meltkeeper.cli.tune.TuneAnswer;
+import meltkeeper.cli.tune.TuneText;
 import meltkeeper.config.Settings;
 import meltkeeper.desk.AnswerJson;
 import meltkeeper.desk.TallyAnswer;
 import meltkeeper.jam.Finding;
 import meltkeeper.pipeline.Calling;
 import meltkeeper.pipeline.Intake;
+import meltkeeper.protocol.Fault;
 import meltkeeper.protocol.recording.RecordingLine;
 import meltkeeper.source.recording.RecordingReader;
 import meltkeeper.store.MemoryStore;
@@ -46,6 +49,8 @@ final class ReplayCommand implements Callable<Integer> {
       })
   private boolean credit;
 
+  @Mixin private TuneOption tune = new TuneOption();
+
   @Parameters(
       arity = "1..*",
       paramLabel = "RECORDING",
@@ -59,6 +64,10 @@ final class ReplayCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Settings settings = config.settings();
+    if (tune.isGiven()) {
+      tune(settings);
+      return 0;
+    }
     try (Store store = credit ? Stores.open(settings.storeUrl()) : new MemoryStore()) {
       if (credit) {
         store.claim();
@@ -77,6 +86,21 @@ final class ReplayCommand implements Callable<Integer> {
       print(ReplayAnswer.of(intake.live(), findings, lines));
     }
     return 0;
+  }
+
+  private void tune(Settings settings) {
+    if (credit) {
+      throw new FaultsException(
+          List.of(
+              Fault.of("--tune", "--store", "one of the two", "tuning credits nothing by itself")));
+    }
+    TuneAnswer answer = new Tuning(settings, tune.wantedHours(settings)).run(recordings);
+    PrintWriter out = spec.commandLine().getOut();
+    if (json) {
+      out.println(AnswerJson.print(answer));
+    } else {
+      TuneText.print(answer, settings.zone(), out);
+    }
   }
 
   private void replay(Path recording, Intake intake, Store store) {

@@ -17,7 +17,7 @@ import org.apache.commons.csv.CSVRecord;
  * A table with a header as spreadsheets save it (RFC 4180): a byte order mark, either line end,
  * quoted values and semicolons instead of commas are all read.
  */
-final class CsvTable {
+public final class CsvTable {
 
   private static final CSVFormat FORMAT =
       CSVFormat.RFC4180.builder().setIgnoreSurroundingSpaces(true).setIgnoreEmptyLines(false).get();
@@ -29,14 +29,21 @@ final class CsvTable {
    *
    * @param line of the file, from 1
    */
-  record Row(long line, List<String> columns, List<String> values) {
+  public record Row(long line, List<String> columns, List<String> values) {
 
-    String value(String column) {
-      return values.get(columns.indexOf(column));
+    public Row {
+      columns = List.copyOf(columns);
+      values = List.copyOf(values);
+    }
+
+    /** The value in a column, empty when the table has none of that name. */
+    public String value(String column) {
+      int at = columns.indexOf(column);
+      return at < 0 ? "" : values.get(at);
     }
 
     /** Position of a column, from 1. */
-    int column(String name) {
+    public int column(String name) {
       return columns.indexOf(name) + 1;
     }
   }
@@ -44,8 +51,16 @@ final class CsvTable {
   /** A line of values, as it is in the file. */
   private record Line(long number, List<String> values) {}
 
-  /** The rows that hold every column; adds a fault for whatever is wrong with the rest. */
-  static List<Row> read(String name, String text, List<String> columns, List<Fault> faults) {
+  /**
+   * The rows with a value for each column of the header; adds a fault for whatever is wrong with
+   * the rest.
+   *
+   * @param name of the file
+   * @param columns allowed
+   * @param optional of them, those that the table may leave out
+   */
+  public static List<Row> read(
+      String name, String text, List<String> columns, List<String> optional, List<Fault> faults) {
     List<Line> lines = lines(name, text, faults);
     if (lines.isEmpty()) {
       if (faults.isEmpty()) {
@@ -56,7 +71,7 @@ final class CsvTable {
     Line header = lines.get(0);
     List<String> found =
         header.values().stream().map(value -> value.toLowerCase(Locale.ROOT)).toList();
-    if (!isHeader(name + ":" + header.number(), found, columns, faults)) {
+    if (!isHeader(name + ":" + header.number(), found, columns, optional, faults)) {
       return List.of();
     }
     List<Row> rows = new ArrayList<>();
@@ -84,7 +99,11 @@ final class CsvTable {
   }
 
   private static boolean isHeader(
-      String place, List<String> found, List<String> columns, List<Fault> faults) {
+      String place,
+      List<String> found,
+      List<String> columns,
+      List<String> optional,
+      List<Fault> faults) {
     int before = faults.size();
     Set<String> seen = new HashSet<>();
     for (String column : found) {
@@ -103,7 +122,7 @@ final class CsvTable {
       }
     }
     for (String column : columns) {
-      if (!found.contains(column)) {
+      if (!found.contains(column) && !optional.contains(column)) {
         faults.add(
             Fault.of("header", String.join(",", found), "a column " + column + " as well")
                 .at(place));

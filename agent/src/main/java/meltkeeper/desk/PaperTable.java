@@ -55,7 +55,7 @@ final class PaperTable {
 
   List<Part> parts(String text, long nowNanos) {
     Map<String, Past> pasts = new LinkedHashMap<>();
-    for (CsvTable.Row row : CsvTable.read(name, text, COLUMNS, faults)) {
+    for (CsvTable.Row row : CsvTable.read(name, text, COLUMNS, List.of(), faults)) {
       take(row, pasts);
     }
     if (pasts.isEmpty() && faults.isEmpty()) {

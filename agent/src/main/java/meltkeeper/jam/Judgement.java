@@ -41,7 +41,7 @@ final class Judgement {
             level == Level.NARROWING && sight.seesMeasured()
                 ? learned.feed().trend().minutesToStall()
                 : Optional.empty(),
-            isJam(level) ? Words.cause(loudest, learned, sight) : Optional.empty());
+            level.isJam() ? Words.cause(loudest, learned, sight) : Optional.empty());
     return changes
         ? Optional.of(
             new Finding(
@@ -65,14 +65,10 @@ final class Judgement {
     if (stop >= 1 || (level == Level.STALLED && stop >= CALM)) {
       return Level.STALLED;
     }
-    if (most >= 1 || (isJam(level) && most >= CALM)) {
+    if (most >= 1 || (level.isJam() && most >= CALM)) {
       return Level.NARROWING;
     }
     return looks && sight.isBlind() ? Level.BLIND : Level.CLEAR;
-  }
-
-  private static boolean isJam(Level level) {
-    return level == Level.NARROWING || level == Level.STALLED;
   }
 
   Outlook outlook() {

@@ -19,6 +19,11 @@ public enum Level {
     this.code = code;
   }
 
+  /** True when it calls: narrowing or stalled. */
+  public boolean isJam() {
+    return this == NARROWING || this == STALLED;
+  }
+
   /** As the metric shows it: 0 clear, 1 narrowing, 2 stalled, -1 blind. */
   public int code() {
     return code;

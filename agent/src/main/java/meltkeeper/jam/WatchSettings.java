@@ -20,6 +20,11 @@ public record WatchSettings(
     check(heaterWatts > 0 && heaterWatts <= 10_000, "above 0, at most 10000 W", heaterWatts);
   }
 
+  /** The same with another number of printing hours between two false alarms. */
+  public WatchSettings withFalseAlarmHours(double hours) {
+    return new WatchSettings(hours, hotAboveCelsius, heaterWatts, encoderIsBlind);
+  }
+
   private static void check(boolean possible, String allowed, double found) {
     if (!possible) {
       throw new IllegalArgumentException(found + " is not " + allowed);

@@ -1,6 +1,7 @@
 package meltkeeper.jam.sim;
 
 import java.util.stream.DoubleStream;
+import meltkeeper.jam.score.Alarms;
 import meltkeeper.protocol.Reading;
 
 /**

@@ -3,6 +3,9 @@ package meltkeeper.jam.sim;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
+import meltkeeper.jam.score.Alarms;
+import meltkeeper.jam.score.Bounds;
+import meltkeeper.jam.score.Quantile;
 
 /**
  * The scoring of faults of one class (our own rule): an alarm from the onset until the stall is
@@ -39,7 +42,10 @@ public record Score(
   }
 
   private static double first(Trial trial, Function<Trial, Alarms> alarms) {
-    return alarms.apply(trial).firstFrom(trial.truth().onsetSeconds());
+    return alarms
+        .apply(trial)
+        .firstFrom(trial.truth().onsetSeconds())
+        .orElse(Double.POSITIVE_INFINITY);
   }
 
   private static double lead(Trial trial, double alarm) {
@@ -53,9 +59,7 @@ public record Score(
 
   /** The value below which that share of a sorted list lies; 0 of none. */
   public static double at(List<Double> sorted, double share) {
-    return sorted.isEmpty()
-        ? 0
-        : sorted.get((int) Math.min(sorted.size() - 1.0, Math.floor(share * sorted.size())));
+    return sorted.isEmpty() ? 0 : Quantile.of(sorted, share);
   }
 
   /** One row of the table. */

@@ -3,9 +3,9 @@ package meltkeeper.jam.sim;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Objects;
-import meltkeeper.jam.Level;
 import meltkeeper.jam.Watch;
 import meltkeeper.jam.WatchSettings;
+import meltkeeper.jam.score.Alarms;
 
 /**
  * One episode seen by the watch with each set of signals and by the plain ways, all on the very
@@ -42,7 +42,7 @@ public record Trial(
                           .ifPresent(
                               finding ->
                                   Objects.requireNonNull(alarms.get(signal))
-                                      .at(finding.atNanos() / 1e9, isJam(finding.level())));
+                                      .at(finding.atNanos() / 1e9, finding.level().isJam()));
                     }
                   });
             });
@@ -59,9 +59,5 @@ public record Trial(
   /** How long the watch with those signals said that it is blind. */
   public double blindSecondsWith(Signal signal) {
     return blindSeconds.getOrDefault(signal, 0.0);
-  }
-
-  private static boolean isJam(Level level) {
-    return level == Level.NARROWING || level == Level.STALLED;
   }
 }

@@ -1,4 +1,4 @@
-package meltkeeper.jam.sim;
+package meltkeeper.jam.score;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;

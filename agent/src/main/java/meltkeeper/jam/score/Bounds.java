@@ -1,4 +1,4 @@
-package meltkeeper.jam.sim;
+package meltkeeper.jam.score;
 
 import java.util.function.DoubleUnaryOperator;
 import org.hipparchus.special.Beta;

@@ -1,0 +1,4 @@
+@NullMarked
+package meltkeeper.cli.tune;
+
+import org.jspecify.annotations.NullMarked;
