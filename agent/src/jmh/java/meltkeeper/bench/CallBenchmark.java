@@ -19,6 +19,7 @@ import java.util.OptionalDouble;
 import java.util.concurrent.TimeUnit;
 import meltkeeper.alert.AlertSettings;
 import meltkeeper.alert.Dispatch;
+import meltkeeper.alert.OutboxLimits;
 import meltkeeper.alert.route.RouteSettings;
 import meltkeeper.caution.Guard;
 import meltkeeper.ledger.Limits;
@@ -99,6 +100,7 @@ public class CallBenchmark {
             Duration.ofMinutes(10),
             0.1,
             10_000,
+            OutboxLimits.DEFAULT,
             routes,
             Optional.empty());
     dispatch =

@@ -17,6 +17,7 @@ import meltkeeper.store.AlertTopic;
  * @param silentAfter unheard for so long while hot calls
  * @param atRiskAbove a batch that a part fails in with more than this calls, 0 to 1
  * @param attempts after so many that fail, a delivery is given up
+ * @param outbox how much it holds
  * @param action what is done at a stall, if anything
  */
 public record AlertSettings(
@@ -26,6 +27,7 @@ public record AlertSettings(
     Duration silentAfter,
     double atRiskAbove,
     int attempts,
+    OutboxLimits outbox,
     List<RouteSettings> routes,
     Optional<JamAction> action) {
 

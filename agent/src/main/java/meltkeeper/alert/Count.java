@@ -9,12 +9,13 @@ final class Count {
   private long failed;
   private long dead;
   private int waiting;
+  private boolean isFull;
   private Optional<String> trouble = Optional.empty();
 
   /** Notes a success; true when there was trouble before. */
-  synchronized boolean succeeded() {
+  synchronized boolean succeeded(int letters) {
     boolean wasInTrouble = trouble.isPresent();
-    delivered++;
+    delivered += letters;
     trouble = Optional.empty();
     return wasInTrouble;
   }
@@ -27,15 +28,16 @@ final class Count {
     return isNew;
   }
 
-  synchronized void died() {
-    dead++;
+  synchronized void died(int letters) {
+    dead += letters;
   }
 
-  synchronized void waits(int letters) {
+  synchronized void waits(int letters, boolean areAllThatMay) {
     waiting = letters;
+    isFull = areAllThatMay;
   }
 
   synchronized RouteState state(String name) {
-    return new RouteState(name, delivered, failed, dead, waiting, trouble);
+    return new RouteState(name, delivered, failed, dead, waiting, isFull, trouble);
   }
 }

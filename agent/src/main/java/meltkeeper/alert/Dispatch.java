@@ -14,9 +14,6 @@ import meltkeeper.alert.route.RouteSettings;
 import meltkeeper.alert.route.Routes;
 import meltkeeper.alert.route.Words;
 import meltkeeper.protocol.Arrival;
-import meltkeeper.store.Delivery;
-import meltkeeper.store.Delivery.State;
-import meltkeeper.store.Letter;
 import meltkeeper.store.Outbox;
 import meltkeeper.store.StoreException;
 import org.slf4j.Logger;
@@ -34,6 +31,7 @@ public final class Dispatch implements AutoCloseable {
   private final List<Worker> workers;
   private final Reminders reminders;
   private final StoreWatch storeWatch;
+  private final Caretaker caretaker;
   private final CountDownLatch closing = new CountDownLatch(1);
   private final Thread clerk;
 
@@ -73,6 +71,7 @@ public final class Dispatch implements AutoCloseable {
     this.workers = workers(routes, pace);
     this.reminders = new Reminders(settings.remind(), settings::tellers, routes.words(), outbox);
     this.storeWatch = new StoreWatch(settings, storeTrouble, outbox);
+    this.caretaker = new Caretaker(settings.outbox(), outbox);
     this.clerk = new Thread(this::keepLooking, "alerts");
     clerk.setDaemon(true);
     workers.forEach(Worker::start);
@@ -128,31 +127,11 @@ public final class Dispatch implements AutoCloseable {
       long now = clock.get().steadyNanos();
       storeWatch.look(now, workers);
       reminders.post(now);
-      buryStrangers();
+      caretaker.look(now, workers);
     } catch (StoreException e) {
       LOG.debug("alerts: {}", e.getMessage());
     } catch (RuntimeException e) {
       LOG.error("alerts: a bug in Meltkeeper", e);
-    }
-  }
-
-  /** What waits for a route that the configuration names no more would wait for ever. */
-  private void buryStrangers() {
-    List<String> known = workers.stream().map(worker -> worker.name()).toList();
-    for (String route : outbox.routesWaitedOn()) {
-      if (!known.contains(route)) {
-        for (Letter letter : outbox.waiting(route, Integer.MAX_VALUE)) {
-          Delivery waits = letter.delivery();
-          outbox.note(
-              new Delivery(
-                  waits.alertId(),
-                  route,
-                  State.DEAD,
-                  waits.attempts(),
-                  waits.nextNanos(),
-                  "the configuration names no such route any more"));
-        }
-      }
     }
   }
 

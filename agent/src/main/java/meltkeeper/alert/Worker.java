@@ -1,5 +1,6 @@
 package meltkeeper.alert;
 
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -7,13 +8,12 @@ import java.util.Set;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
-import java.util.random.RandomGenerator;
+import meltkeeper.alert.Handover.Outcome;
 import meltkeeper.alert.route.Message;
 import meltkeeper.alert.route.Route;
 import meltkeeper.alert.route.UndeliveredException;
 import meltkeeper.protocol.Arrival;
 import meltkeeper.store.Alert;
-import meltkeeper.store.Delivery;
 import meltkeeper.store.Delivery.State;
 import meltkeeper.store.Letter;
 import meltkeeper.store.Outbox;
@@ -28,10 +28,15 @@ import org.slf4j.LoggerFactory;
 final class Worker implements AutoCloseable {
 
   private static final Logger LOG = LoggerFactory.getLogger(Worker.class);
-  private static final int MOST = 200;
+
+  /** A longer mail would not be read. */
+  private static final int MOST_JOINED = 30;
 
   /** A route that fails more often in one round is down: the others wait for the next. */
   private static final int MOST_FAILURES = 2;
+
+  private static final Rules.Verdict SUPERSEDED =
+      new Rules.Verdict(Rules.What.CANCEL, 0, "a later reminder waits");
 
   private static final long HANGING_CLOSE_MILLIS = 5_000;
 
@@ -44,7 +49,7 @@ final class Worker implements AutoCloseable {
   private final Count count = new Count();
   private final Direct direct = new Direct();
   private final Semaphore news = new Semaphore(0);
-  private final RandomGenerator random = RandomGenerator.getDefault();
+  private final Handover handover;
   private final Thread thread;
   private volatile boolean closed;
 
@@ -55,6 +60,7 @@ final class Worker implements AutoCloseable {
     this.pace = pace;
     this.outbox = outbox;
     this.clock = clock;
+    this.handover = new Handover(name, route, pace, outbox, clock, count);
     this.thread = new Thread(this::work, "route " + name);
     thread.setDaemon(true);
   }
@@ -65,6 +71,16 @@ final class Worker implements AutoCloseable {
 
   String name() {
     return name;
+  }
+
+  /** Notes what waits in the outbox. */
+  void waits(int letters, boolean areAllThatMay) {
+    count.waits(letters, areAllThatMay);
+  }
+
+  /** Notes that others gave letters up. */
+  void died(int letters) {
+    count.died(letters);
   }
 
   RouteState state() {
@@ -110,16 +126,17 @@ final class Worker implements AutoCloseable {
   private void callDirectly() throws InterruptedException {
     Optional<Alert> call = direct.due(nowNanos());
     while (call.isPresent() && !closed) {
-      Optional<UndeliveredException> failure = tried(call.get());
+      Optional<UndeliveredException> failure =
+          handover.handedOver(List.of(new Message(call.get(), false)));
       if (failure.isEmpty()) {
         direct.done();
       } else {
         int failures = direct.failed();
-        if (failure.get().isFinal() || pace.isSpent(failures)) {
-          count.died();
+        if (handover.isGivenUp(failure.get(), failures)) {
+          count.died(1);
           direct.done();
         } else {
-          direct.next(nowNanos() + pace.pauseNanos(failures, random));
+          direct.next(nowNanos() + handover.pauseNanos(failures));
         }
       }
       call = direct.due(nowNanos());
@@ -127,11 +144,11 @@ final class Worker implements AutoCloseable {
   }
 
   private void round() throws InterruptedException {
-    List<Letter> letters = outbox.waiting(name, MOST);
-    count.waits(letters.size());
+    Round round = Round.of(outbox.waiting(name, Integer.MAX_VALUE));
     Set<String> held = new HashSet<>();
+    List<Letter> together = new ArrayList<>();
     int failures = 0;
-    for (Letter letter : letters) {
+    for (Letter letter : round.letters()) {
       String order = letter.alert().topic().label() + " " + letter.alert().subject().written();
       if (closed || failures >= MOST_FAILURES) {
         return;
@@ -139,93 +156,43 @@ final class Worker implements AutoCloseable {
       if (held.contains(order)) {
         continue;
       }
-      Rules.Verdict verdict = rules.judge(letter, clock.get());
+      Rules.Verdict verdict =
+          round.isSuperseded(letter) ? SUPERSEDED : rules.judge(letter, clock.get());
+      if (verdict.what() == Rules.What.TRY
+          && handover.isJoined(letter)
+          && together.size() < MOST_JOINED) {
+        together.add(letter);
+        continue;
+      }
       Outcome outcome = carriedOut(verdict, letter);
       if (outcome != Outcome.GONE) {
         held.add(order);
       }
       failures += outcome == Outcome.FAILED ? 1 : 0;
     }
-  }
-
-  private enum Outcome {
-    GONE,
-    WAITS,
-    FAILED
+    if (!together.isEmpty()) {
+      handover.tried(together);
+    }
   }
 
   private Outcome carriedOut(Rules.Verdict verdict, Letter letter) throws InterruptedException {
     switch (verdict.what()) {
       case CANCEL -> {
-        outbox.note(changed(letter, State.CANCELLED, 0, nowNanos(), verdict.why()));
+        handover.note(letter, State.CANCELLED, nowNanos(), verdict.why());
         return Outcome.GONE;
       }
       case PUT_OFF -> {
-        outbox.note(changed(letter, State.WAITING, 0, verdict.untilNanos(), verdict.why()));
+        handover.note(letter, State.WAITING, verdict.untilNanos(), verdict.why());
         return Outcome.WAITS;
       }
       case WAIT -> {
         return Outcome.WAITS;
       }
       case TRY -> {
-        return tried(letter);
+        return handover.tried(List.of(letter));
       }
     }
     throw new IllegalStateException("a bug in Meltkeeper: no verdict such as " + verdict);
-  }
-
-  private Outcome tried(Letter letter) throws InterruptedException {
-    Optional<UndeliveredException> failure = tried(letter.alert());
-    if (failure.isEmpty()) {
-      outbox.note(changed(letter, State.DELIVERED, 1, nowNanos(), ""));
-      return Outcome.GONE;
-    }
-    int attempts = letter.delivery().attempts() + 1;
-    String reason = failure.get().reason();
-    if (failure.get().isFinal() || pace.isSpent(attempts)) {
-      String id = letter.alert().id();
-      LOG.error("route {}: alert {} is given up, try {}: {}", name, id, attempts, reason);
-      count.died();
-      outbox.note(changed(letter, State.DEAD, 1, nowNanos(), reason));
-      return Outcome.GONE;
-    }
-    long next = nowNanos() + pace.pauseNanos(attempts, random);
-    outbox.note(changed(letter, State.WAITING, 1, next, reason));
-    return Outcome.FAILED;
-  }
-
-  private static Delivery changed(
-      Letter letter, State state, int moreAttempts, long nextNanos, String detail) {
-    Delivery before = letter.delivery();
-    return new Delivery(
-        before.alertId(),
-        before.route(),
-        state,
-        before.attempts() + moreAttempts,
-        nextNanos,
-        detail);
-  }
-
-  private Optional<UndeliveredException> tried(Alert alert) throws InterruptedException {
-    try {
-      route.deliver(new Message(alert, false));
-      if (count.succeeded()) {
-        LOG.info("route {}: works again", name);
-      }
-      return Optional.empty();
-    } catch (UndeliveredException e) {
-      return Optional.of(failed(e));
-    } catch (RuntimeException e) {
-      LOG.error("route {}: a bug in Meltkeeper", name, e);
-      return Optional.of(failed(UndeliveredException.forNow("a bug: " + e)));
-    }
-  }
-
-  private UndeliveredException failed(UndeliveredException failure) {
-    if (count.failed(failure.reason())) {
-      LOG.warn("route {}: {}; trying again", name, failure.reason());
-    }
-    return failure;
   }
 
   /** Ends at once: what was not delivered waits in the outbox for the next start. */

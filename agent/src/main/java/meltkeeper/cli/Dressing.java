@@ -131,14 +131,25 @@ final class Dressing {
                     route.failed(),
                     route.dead(),
                     route.waiting(),
+                    route.isFull(),
                     route.trouble().isEmpty()))
         .toList();
   }
 
-  /** By route: why its last try failed, empty while all is well. */
+  /** By route: that it is full, and why its last try failed; empty while all is well. */
   static Map<String, String> troubles(List<RouteState> states) {
     Map<String, String> troubles = new HashMap<>();
-    states.forEach(route -> troubles.put(route.name(), route.trouble().orElse("")));
+    states.forEach(route -> troubles.put(route.name(), trouble(route)));
     return troubles;
+  }
+
+  private static String trouble(RouteState route) {
+    String last = route.trouble().orElse("");
+    if (!route.isFull()) {
+      return last;
+    }
+    return route.waiting()
+        + " alerts wait, which is all that may; the oldest are given up"
+        + (last.isEmpty() ? "" : ": " + last);
   }
 }

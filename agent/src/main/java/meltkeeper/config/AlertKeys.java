@@ -57,6 +57,10 @@ final class AlertKeys {
       key(Section.ALERTS, "at-risk-above", Forms.numberAbove("0", "1", "a probability"), "0.1");
   static final Key<Integer> ATTEMPTS =
       key(Section.ALERTS, "attempts", Forms.whole(1, 10_000, "tries"), "100");
+  static final Key<Duration> KEEP =
+      key(Section.ALERTS, "keep", Forms.duration("1d", "3650d"), "90d");
+  static final Key<Integer> MOST_WAITING =
+      key(Section.ALERTS, "most-waiting", Forms.whole(10, 10_000, "alerts"), "500");
   static final Key<Void> ROUTES = key(Section.ALERTS, "routes", SECTION, NONE);
   static final Key<Void> JAM_ACTION = key(Section.ALERTS, "jam-action", SECTION, NONE);
 

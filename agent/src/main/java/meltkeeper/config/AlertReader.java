@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import meltkeeper.alert.AlertSettings;
+import meltkeeper.alert.OutboxLimits;
 import meltkeeper.alert.route.JamAction;
 import meltkeeper.alert.route.QuietHours;
 import meltkeeper.alert.route.RouteSettings;
@@ -35,6 +36,7 @@ record AlertReader(Folder folder, ZoneId zone, Set<String> brokers) {
         fields.get(AlertKeys.SILENT_AFTER),
         fields.get(AlertKeys.AT_RISK_ABOVE),
         fields.get(AlertKeys.ATTEMPTS),
+        new OutboxLimits(fields.get(AlertKeys.KEEP), fields.get(AlertKeys.MOST_WAITING)),
         routes,
         fields.entry(AlertKeys.JAM_ACTION).flatMap(this::readAction));
   }

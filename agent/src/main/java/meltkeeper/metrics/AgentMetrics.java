@@ -35,8 +35,13 @@ final class AgentMetrics {
           gauge(
               "alerts_waiting",
               ROUTE,
-              "Alerts that wait on a route to be delivered, at most 200 being counted.",
+              "Alerts that wait on a route to be delivered.",
               (sight, out) -> sight.routes().forEach(r -> out.add(r.waiting(), r.name()))),
+          gauge(
+              "alert_route_full",
+              ROUTE,
+              "1 while as many alerts wait on a route as may, so that the oldest are given up.",
+              (sight, out) -> sight.routes().forEach(r -> out.add(r.isFull() ? 1 : 0, r.name()))),
           gauge(
               "alert_route_up",
               ROUTE,

@@ -58,24 +58,57 @@ final class MemoryOutbox implements Outbox {
   }
 
   @Override
-  public synchronized List<String> routesWaitedOn() {
-    return deliveries.values().stream()
+  public synchronized Map<String, Integer> waiting() {
+    Map<String, Integer> waiting = new TreeMap<>();
+    deliveries.values().stream()
         .flatMap(ofAlert -> ofAlert.values().stream())
         .filter(delivery -> delivery.state() == State.WAITING)
-        .map(Delivery::route)
-        .distinct()
-        .sorted()
-        .toList();
+        .forEach(delivery -> waiting.merge(delivery.route(), 1, Integer::sum));
+    return waiting;
   }
 
   @Override
-  public synchronized void note(Delivery delivery) {
-    Optional.ofNullable(deliveries.get(delivery.alertId()))
-        .ifPresent(
-            ofAlert ->
-                ofAlert.computeIfPresent(
-                    delivery.route(),
-                    (route, known) -> known.state() == State.WAITING ? delivery : known));
+  public synchronized void note(List<Delivery> all) {
+    for (Delivery delivery : all) {
+      Optional.ofNullable(deliveries.get(delivery.alertId()))
+          .ifPresent(
+              ofAlert ->
+                  ofAlert.computeIfPresent(
+                      delivery.route(),
+                      (route, known) -> known.state() == State.WAITING ? delivery : known));
+    }
+  }
+
+  @Override
+  public synchronized int prune(long beforeNanos, int most) {
+    Map<Episode, List<Alert>> told = new LinkedHashMap<>();
+    alerts.values().forEach(a -> told.computeIfAbsent(a.episode(), e -> new ArrayList<>()).add(a));
+    int gone = 0;
+    for (Map.Entry<Episode, List<Alert>> entry : told.entrySet()) {
+      List<Alert> ofEpisode = entry.getValue();
+      if (!over.contains(entry.getKey())) {
+        ofEpisode.subList(0, ofEpisode.size() - 1).stream()
+            .filter(alert -> alert.phase() == Alert.Phase.REMINDER)
+            .filter(alert -> isPrunable(alert, beforeNanos))
+            .forEach(this::forget);
+      } else if (gone < most && ofEpisode.stream().allMatch(a -> isPrunable(a, beforeNanos))) {
+        ofEpisode.forEach(this::forget);
+        over.remove(entry.getKey());
+        acknowledged.remove(entry.getKey());
+        gone++;
+      }
+    }
+    return gone;
+  }
+
+  private boolean isPrunable(Alert alert, long beforeNanos) {
+    return alert.atNanos() < beforeNanos
+        && of(alert).values().stream().noneMatch(d -> d.state() == State.WAITING);
+  }
+
+  private void forget(Alert alert) {
+    alerts.remove(alert.id());
+    deliveries.remove(alert.id());
   }
 
   @Override

@@ -1,6 +1,7 @@
 package meltkeeper.store;
 
 import java.util.List;
+import java.util.Map;
 
 /**
  * Alerts, and how far each has come on its routes. Safe for use by several threads, and by several
@@ -18,11 +19,26 @@ public interface Outbox {
   /** What waits on a route, due or not, in the order it was posted. */
   List<Letter> waiting(String route, int most);
 
-  /** The names of all routes that anything waits on. */
-  List<String> routesWaitedOn();
+  /** By route: how much waits on it. Routes that nothing waits on are left out. */
+  Map<String, Integer> waiting();
 
   /** Notes how an attempt went. A delivery that waits no more stays as it is. */
-  void note(Delivery delivery);
+  default void note(Delivery delivery) {
+    note(List.of(delivery));
+  }
+
+  /** The same of several, all or none. */
+  void note(List<Delivery> deliveries);
+
+  /**
+   * Forgets episodes that are over and of which nothing waits, and reminders but the latest of
+   * those that go on, as far as all of it is older.
+   *
+   * @param beforeNanos what happened then or later stays
+   * @param most episodes to forget in one go
+   * @return how many episodes were forgotten
+   */
+  int prune(long beforeNanos, int most);
 
   /** The episodes that go on, in the order they began to be told. */
   List<OpenEpisode> open();

@@ -74,7 +74,7 @@ final class AlertingProgram {
         if (feeds) {
           feed(store);
         }
-        while (!store.outbox().routesWaitedOn().isEmpty()) {
+        while (!store.outbox().waiting().isEmpty()) {
           LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(5));
         }
         System.out.println(DRAINED + " " + dispatch.states().size());

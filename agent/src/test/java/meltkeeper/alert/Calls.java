@@ -60,6 +60,7 @@ public final class Calls {
         Duration.ofMinutes(10),
         0.1,
         100,
+        OutboxLimits.DEFAULT,
         routes,
         Optional.empty());
   }

@@ -22,6 +22,8 @@ import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.atomic.AtomicReference;
+import meltkeeper.alert.route.Message;
+import meltkeeper.alert.route.Route;
 import meltkeeper.alert.route.RouteSettings;
 import meltkeeper.alert.route.Routes;
 import meltkeeper.protocol.Arrival;
@@ -198,6 +200,82 @@ final class DispatchTest {
   }
 
   @Test
+  void fullOutbox_givesUpTheOldest_visibly() {
+    List<Alert> many = new ArrayList<>();
+    for (int i = 0; i < 12; i++) {
+      many.add(alert(AlertTopic.TOO_HOT, Phase.BEGAN, i));
+      post(many.get(i), "phone");
+    }
+    answer = 500;
+    AlertSettings plenty = alerts(List.of(phone()));
+    AlertSettings few =
+        new AlertSettings(
+            plenty.remind(),
+            plenty.oldAfter(),
+            plenty.idleAfter(),
+            plenty.silentAfter(),
+            plenty.atRiskAbove(),
+            plenty.attempts(),
+            new OutboxLimits(Duration.ofDays(90), 10),
+            plenty.routes(),
+            Optional.empty());
+    try (Dispatch dispatch =
+        new Dispatch(
+            few, ROUTES, Pace.usual(100), outbox, () -> Arrival.at(now.get()), storeTrouble::get)) {
+      await().until(() -> dispatch.states().get(0).dead() == 2);
+      assertThat(dispatch.states().get(0).isFull()).isTrue();
+    }
+    assertThat(outbox.waiting()).isEqualTo(Map.of("phone", 10));
+    for (Alert oldest : many.subList(0, 2)) {
+      assertThat(state(oldest, "phone")).isEqualTo(State.DEAD);
+    }
+    assertThat(outbox.latest(12).get(11).deliveries().get(0).detail())
+        .isEqualTo("the outbox was full: more than 10 alerts waited");
+  }
+
+  @Test
+  void alertsThatCanWait_goTogether_afterTheJam_whichGoesAlone() {
+    List<List<String>> taken = new CopyOnWriteArrayList<>();
+    Route mail =
+        new Route() {
+          @Override
+          public void deliver(Message message) {
+            deliver(List.of(message));
+          }
+
+          @Override
+          public boolean joins() {
+            return true;
+          }
+
+          @Override
+          public void deliver(List<Message> messages) {
+            taken.add(messages.stream().map(m -> m.alert().topic().label()).toList());
+          }
+        };
+    Alert last = alert(AlertTopic.JAM_STALLED, Phase.BEGAN);
+    post(alert(AlertTopic.PART_DUE, Phase.BEGAN), "mail");
+    post(alert(AlertTopic.PART_OVERDUE, Phase.BEGAN), "mail");
+    post(alert(AlertTopic.BATCH_AT_RISK, Phase.BEGAN), "mail");
+    post(last, "mail");
+    try (Worker worker =
+        new Worker(
+            "mail",
+            mail,
+            new Rules(Optional.empty(), Optional.empty()),
+            BRISK,
+            outbox,
+            () -> Arrival.at(now.get()))) {
+      worker.start();
+      await().until(() -> outbox.waiting().isEmpty());
+      assertThat(worker.state().delivered()).isEqualTo(4);
+    }
+    assertThat(taken)
+        .containsExactly(
+            List.of("jam-stalled"), List.of("part-due", "part-overdue", "batch-at-risk"));
+  }
+
+  @Test
   void whatWaitsForARouteThatIsNoMore_isDead() {
     Alert began = alert(AlertTopic.TOO_HOT, Phase.BEGAN);
     post(began, "old-phone");
@@ -239,7 +317,7 @@ final class DispatchTest {
     new Reminders(Duration.ofHours(4), topic -> List.of("phone"), Calls.WORDS, outbox)
         .post(MORNING + 90_000 * SECOND);
 
-    assertThat(outbox.routesWaitedOn()).isEmpty();
+    assertThat(outbox.waiting()).isEmpty();
   }
 
   @Test

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
 import meltkeeper.alert.AlertSettings;
+import meltkeeper.alert.OutboxLimits;
 import meltkeeper.config.HotEndSettings.Encoder;
 import meltkeeper.ledger.Limits;
 import meltkeeper.metrics.MetricsSettings;
@@ -91,6 +92,7 @@ class ExampleTest {
                     Duration.ofMinutes(10),
                     0.1,
                     100,
+                    OutboxLimits.DEFAULT,
                     List.of(),
                     Optional.empty()),
                 Optional.empty(),

@@ -76,7 +76,7 @@ public final class FullSight {
                 OptionalDouble.of(0.14),
                 OptionalDouble.of(864_000))),
         Map.of("shop", true),
-        List.of(new RouteSight("phone", 7, 3, 1, 2, false)),
+        List.of(new RouteSight("phone", 7, 3, 1, 2, false, false)),
         OptionalLong.of(5_000_000_000L));
   }
 

@@ -36,6 +36,7 @@ class MetricsTest {
               "meltkeeper_alerts_total{outcome=\"failed\",route=\"phone\"} 3.0",
               "meltkeeper_alerts_total{outcome=\"dead\",route=\"phone\"} 1.0",
               "meltkeeper_alerts_waiting{route=\"phone\"} 2.0",
+              "meltkeeper_alert_route_full{route=\"phone\"} 0.0",
               "meltkeeper_alert_route_up{route=\"phone\"} 0.0",
               "meltkeeper_store_free_bytes 5.0E9",
               "meltkeeper_readings_total 20.0",

@@ -8,6 +8,7 @@ import static meltkeeper.store.StoreFixture.alert;
 import static meltkeeper.store.StoreFixture.bucket;
 import static meltkeeper.store.StoreFixture.hot;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.entry;
 
 import java.util.List;
 import java.util.Optional;
@@ -48,7 +49,7 @@ public abstract class OutboxContract {
     assertThat(store.outbox().latest(10)).isEmpty();
     assertThat(store.outbox().open()).isEmpty();
     assertThat(store.outbox().waiting("phone", 10)).isEmpty();
-    assertThat(store.outbox().routesWaitedOn()).isEmpty();
+    assertThat(store.outbox().waiting()).isEmpty();
   }
 
   @Test
@@ -69,7 +70,7 @@ public abstract class OutboxContract {
             new Letter(over, Delivery.of(over, "phone"), false, true));
     assertThat(store.outbox().waiting("log", 10)).extracting(Letter::alert).containsExactly(began);
     assertThat(store.outbox().waiting("phone", 1)).hasSize(1);
-    assertThat(store.outbox().routesWaitedOn()).containsExactly("log", "phone");
+    assertThat(store.outbox().waiting()).containsOnly(entry("log", 1), entry("phone", 2));
   }
 
   @Test
@@ -105,7 +106,7 @@ public abstract class OutboxContract {
     assertThat(store.outbox().latest(10))
         .containsExactly(
             new AlertEntry(began, List.of(delivery(began, State.DELIVERED, 1)), Optional.empty()));
-    assertThat(store.outbox().routesWaitedOn()).isEmpty();
+    assertThat(store.outbox().waiting()).isEmpty();
   }
 
   private static Delivery delivery(Alert alert, State state, int attempts) {
@@ -123,6 +124,58 @@ public abstract class OutboxContract {
     assertThat(store.outbox().waiting("phone", 10))
         .extracting(Letter::delivery)
         .containsExactly(failed);
+  }
+
+  @Test
+  void severalNotedTogether_areAllNoted() {
+    Alert began = alert(HOT, Phase.BEGAN, 0);
+    Alert due = alert(DUE, Phase.BEGAN, 1);
+    store.outbox().post(List.of(post(began, "phone"), post(due, "phone")));
+    store.outbox().note(List.of(delivery(began, State.DEAD, 1), delivery(due, State.DELIVERED, 1)));
+
+    assertThat(store.outbox().waiting()).isEmpty();
+    assertThat(store.outbox().latest(2))
+        .extracting(entry -> entry.deliveries().get(0).state())
+        .containsExactly(State.DELIVERED, State.DEAD);
+  }
+
+  @Test
+  void oldEpisode_isForgotten_onceItIsOverAndNothingWaits() {
+    Alert began = alert(HOT, Phase.BEGAN, 0);
+    Alert over = alert(HOT, Phase.ALL_CLEAR, 60);
+    store.outbox().post(List.of(post(began, "phone"), post(over)));
+    long after = MORNING + 61 * SECOND;
+
+    assertThat(store.outbox().prune(after, 10)).as("it waits").isZero();
+    store.outbox().note(delivery(began, State.DEAD, 1));
+    assertThat(store.outbox().prune(over.atNanos(), 10)).as("its end is recent").isZero();
+    assertThat(store.outbox().prune(after, 0)).as("none may go").isZero();
+    assertThat(store.outbox().latest(10)).hasSize(2);
+    assertThat(store.outbox().prune(after, 10)).isEqualTo(1);
+    assertThat(store.outbox().latest(10)).isEmpty();
+    assertThat(store.outbox().acknowledge(HOT, new Acknowledgement(after, "the shop"))).isFalse();
+  }
+
+  @Test
+  void episodeThatGoesOn_keepsItsBeginningAndItsLatestReminder() {
+    store.outbox().post(List.of(post(alert(DUE, Phase.BEGAN, 0), "phone")));
+    for (int i = 0; i < 3; i++) {
+      Alert reminder = new Alert(DUE, Phase.REMINDER, i, MORNING + (10 + i) * SECOND, "due still");
+      store.outbox().post(List.of(post(reminder, "phone")));
+    }
+    store
+        .outbox()
+        .note(
+            store.outbox().waiting("phone", 10).stream()
+                .map(letter -> delivery(letter.alert(), State.DELIVERED, 1))
+                .toList());
+    List<OpenEpisode> before = store.outbox().open();
+
+    assertThat(store.outbox().prune(MORNING + 100 * SECOND, 10)).isZero();
+    assertThat(store.outbox().latest(10))
+        .extracting(entry -> entry.alert().phase() + " " + entry.alert().number())
+        .containsExactly("REMINDER 2", "BEGAN 0");
+    assertThat(store.outbox().open()).isEqualTo(before);
   }
 
   @Test

@@ -9,13 +9,16 @@ import jakarta.mail.internet.InternetAddress;
 import jakarta.mail.internet.MimeMessage;
 import java.time.Duration;
 import java.util.Date;
+import java.util.List;
 import java.util.Properties;
+import java.util.stream.Collectors;
 import meltkeeper.part.Moments;
 import meltkeeper.store.Alert;
 
 /**
  * Sends each alert as plain text over SMTP. The alert's id makes the mail's own, so that a second
- * copy is known as one; mails of one episode refer to the first.
+ * copy is known as one; mails of one episode refer to the first. Several alerts make one mail that
+ * tells the id of each.
  */
 final class MailRoute implements Route {
 
@@ -31,9 +34,19 @@ final class MailRoute implements Route {
 
   @Override
   public void deliver(Message message) throws UndeliveredException {
+    deliver(List.of(message));
+  }
+
+  @Override
+  public boolean joins() {
+    return true;
+  }
+
+  @Override
+  public void deliver(List<Message> messages) throws UndeliveredException {
     try {
       Session session = Session.getInstance(properties());
-      MimeMessage mail = mail(session, message);
+      MimeMessage mail = mail(session, messages);
       try (Transport transport = session.getTransport("smtp")) {
         if (way.username().isPresent()) {
           transport.connect(
@@ -76,21 +89,31 @@ final class MailRoute implements Route {
     return properties;
   }
 
-  private MimeMessage mail(Session session, Message message) throws MessagingException {
-    Alert alert = message.alert();
+  private MimeMessage mail(Session session, List<Message> messages) throws MessagingException {
     String host = way.from().substring(way.from().indexOf('@') + 1);
-    MimeMessage mail = new WithId(session, "<" + alert.id() + ".meltkeeper@" + host + ">");
+    Alert first = messages.get(0).alert();
+    String id = messages.size() == 1 ? first.id() : first.id() + "." + messages.size();
+    MimeMessage mail = new WithId(session, mailId(id, host));
     mail.setFrom(new InternetAddress(way.from()));
     for (String to : way.to()) {
       mail.addRecipient(RecipientType.TO, new InternetAddress(to));
     }
-    mail.setSubject(Words.title(message), "UTF-8");
-    mail.setSentDate(Date.from(Moments.instant(alert.atNanos())));
-    mail.setHeader("References", "<" + alert.episode().id() + ".meltkeeper@" + host + ">");
+    mail.setSubject(Words.title(messages), "UTF-8");
+    mail.setSentDate(Date.from(Moments.instant(first.atNanos())));
+    mail.setHeader(
+        "References",
+        messages.stream()
+            .map(message -> mailId(message.alert().episode().id(), host))
+            .distinct()
+            .collect(Collectors.joining(" ")));
     // RFC 3834: no automatic answers, please.
     mail.setHeader("Auto-Submitted", "auto-generated");
-    mail.setText(words.letter(message), "UTF-8");
+    mail.setText(words.letter(messages), "UTF-8");
     return mail;
+  }
+
+  private static String mailId(String id, String host) {
+    return "<" + id + ".meltkeeper@" + host + ">";
   }
 
   /** A mail that keeps the id that it is given. */

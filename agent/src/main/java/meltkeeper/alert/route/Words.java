@@ -1,6 +1,9 @@
 package meltkeeper.alert.route;
 
 import java.time.ZoneId;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
 import meltkeeper.part.Moments;
 import meltkeeper.store.Alert;
 import meltkeeper.store.AlertTopic;
@@ -21,6 +24,12 @@ public record Words(ZoneId zone) {
       case REMINDER -> "Still: " + title;
       case ALL_CLEAR -> "All clear: " + title;
     };
+  }
+
+  /** One line for several, {@code L-014 on heron: replacement is due soon, and 2 more}. */
+  static String title(List<Message> messages) {
+    String first = title(messages.get(0));
+    return messages.size() == 1 ? first : first + ", and " + (messages.size() - 1) + " more";
   }
 
   static String of(AlertTopic topic) {
@@ -45,6 +54,27 @@ public record Words(ZoneId zone) {
         .or(() -> subject.place().map(Object::toString))
         .or(subject::printerName)
         .orElse("Meltkeeper");
+  }
+
+  /** Everything there is to say of several: each with its id, the cautions once. */
+  String letter(List<Message> messages) {
+    if (messages.size() == 1) {
+      return letter(messages.get(0));
+    }
+    StringBuilder letter = new StringBuilder();
+    Set<String> cautions = new LinkedHashSet<>();
+    for (Message message : messages) {
+      Alert alert = message.alert();
+      letter.append(title(message)).append('\n').append(alert.text()).append('\n');
+      letter.append(Moments.words(alert.atNanos(), zone)).append(", ").append(alert.id());
+      letter.append("\n\n");
+      cautions.addAll(alert.cautions());
+    }
+    cautions.forEach(caution -> letter.append("! ").append(caution).append('\n'));
+    letter.append(cautions.isEmpty() ? "" : "\n");
+    return letter
+        .append("No more reminders of one: meltkeeper alert acknowledge, and its id\n")
+        .toString();
   }
 
   /** Everything there is to say, in lines that read well on a phone. */

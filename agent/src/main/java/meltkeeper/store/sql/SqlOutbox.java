@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import meltkeeper.store.Acknowledgement;
 import meltkeeper.store.Alert;
 import meltkeeper.store.AlertEntry;
@@ -34,7 +35,7 @@ record SqlOutbox(SqliteFile file) implements Outbox {
           """;
 
   private static final String WAITED_ON =
-      "SELECT DISTINCT route FROM delivery WHERE state = 'waiting' ORDER BY route";
+      "SELECT route, count(*) FROM delivery WHERE state = 'waiting' GROUP BY route";
 
   private static final String OPEN =
       AlertRow.COLUMNS
@@ -65,8 +66,22 @@ record SqlOutbox(SqliteFile file) implements Outbox {
   }
 
   @Override
-  public void note(Delivery delivery) {
-    file.writing().change("note a delivery", c -> new AlertWriter(c).note(delivery));
+  public void note(List<Delivery> deliveries) {
+    file.writing()
+        .change(
+            "note a delivery",
+            connection -> {
+              AlertWriter writer = new AlertWriter(connection);
+              for (Delivery delivery : deliveries) {
+                writer.note(delivery);
+              }
+            });
+  }
+
+  @Override
+  public int prune(long beforeNanos, int most) {
+    return file.writing()
+        .run("forget old alerts", c -> new AlertPruner(c).prune(beforeNanos, most));
   }
 
   @Override
@@ -93,9 +108,15 @@ record SqlOutbox(SqliteFile file) implements Outbox {
   }
 
   @Override
-  public List<String> routesWaitedOn() {
+  public Map<String, Integer> waiting() {
     return file.glancing()
-        .run("read which routes are waited on", c -> rows(c, WAITED_ON, row -> row.getString(1)));
+        .run(
+            "read how much waits on each route",
+            connection -> {
+              Map<String, Integer> waiting = new TreeMap<>();
+              rows(connection, WAITED_ON, row -> waiting.put(row.getString(1), row.getInt(2)));
+              return waiting;
+            });
   }
 
   private record Told(Alert alert, boolean acknowledged, boolean hasCalled) {}

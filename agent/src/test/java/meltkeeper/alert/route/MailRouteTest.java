@@ -98,6 +98,37 @@ final class MailRouteTest {
     assertThat(clear.getContent().toString()).doesNotContain("!");
   }
 
+  @Test
+  void severalAlerts_makeOneMail_thatTellsEachWithItsId() throws Exception {
+    Message due = message(AlertTopic.PART_DUE);
+    Message overdue = message(AlertTopic.PART_OVERDUE);
+    Route route = route(server.getSmtp().getPort(), Encryption.NONE, Optional.empty());
+    assertThat(route.joins()).isTrue();
+    route.deliver(List.of(due, overdue));
+
+    MimeMessage mail = received("heron: replacement is due soon, and 1 more");
+    assertThat(mail.getMessageID())
+        .isEqualTo("<" + due.alert().id() + ".2.meltkeeper@shop.example>");
+    assertThat(mail.getHeader("References", null).split("\\s+")).hasSize(2);
+    assertThat(mail.getContent().toString().replace("\r\n", "\n") + "\n")
+        .isEqualTo(
+            """
+            heron: replacement is due soon
+            heron needs "you".
+            2026-03-02 08:00, %s
+
+            heron: replacement is overdue
+            heron needs "you".
+            2026-03-02 08:00, %s
+
+            ! Hot metal burns: let it cool, or hold it with tools.
+            ! Wear eye protection for scraping and compressed air.
+
+            No more reminders of one: meltkeeper alert acknowledge, and its id
+            """
+                .formatted(due.alert().id(), overdue.alert().id()));
+  }
+
   private MimeMessage received(String subject) throws Exception {
     for (MimeMessage mail : server.getReceivedMessages()) {
       if (mail.getSubject().equals(subject)) {
