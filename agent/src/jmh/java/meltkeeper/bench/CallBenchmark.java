@@ -20,7 +20,10 @@ import java.util.concurrent.TimeUnit;
 import meltkeeper.alert.AlertSettings;
 import meltkeeper.alert.Dispatch;
 import meltkeeper.alert.OutboxLimits;
+import meltkeeper.alert.route.Publishing;
 import meltkeeper.alert.route.RouteSettings;
+import meltkeeper.alert.route.Sending;
+import meltkeeper.alert.route.UndeliveredException;
 import meltkeeper.caution.Guard;
 import meltkeeper.ledger.Limits;
 import meltkeeper.pipeline.Calling;
@@ -29,6 +32,8 @@ import meltkeeper.protocol.Arrival;
 import meltkeeper.protocol.HotEnd;
 import meltkeeper.protocol.Reading;
 import meltkeeper.protocol.Sample;
+import meltkeeper.source.mqtt.BrokerSettings;
+import meltkeeper.source.mqtt.MqttPublisher;
 import meltkeeper.store.Alert;
 import meltkeeper.store.AlertTopic;
 import meltkeeper.store.Episode;
@@ -54,8 +59,8 @@ import org.openjdk.jmh.annotations.Warmup;
 
 /**
  * Twenty hours of a printer's readings taken in and committed, while two hundred alerts wait on a
- * route that hangs, or fails, or is not there; time a reading. The three medians should be alike;
- * the far quantiles belong to the disk.
+ * route that hangs, or fails, or whose broker is gone, or while the outbox is full; time a reading.
+ * The medians should be alike; the far quantiles belong to the disk.
  */
 @State(Scope.Thread)
 @BenchmarkMode(Mode.SampleTime)
@@ -66,11 +71,12 @@ import org.openjdk.jmh.annotations.Warmup;
 public class CallBenchmark {
 
   private static final int READINGS = 36_000;
+  private static final int MOST_WAITING = 500;
   private static final long TWO_SECONDS = 2_000_000_000L;
   private static final HotEnd HERON = HotEnd.first("heron");
 
   /** What the route does. */
-  @Param({"none", "hanging", "failing"})
+  @Param({"none", "hanging", "failing", "gone", "full"})
   public String route = "none";
 
   private @Nullable Path folder;
@@ -89,8 +95,8 @@ public class CallBenchmark {
     store = opened;
     List<RouteSettings> routes = new ArrayList<>();
     if (!route.equals("none")) {
-      routes.add(phone(receiver()));
-      opened.outbox().post(alerts());
+      routes.add(route.equals("gone") ? board() : phone(receiver()));
+      opened.outbox().post(alerts(route.equals("full") ? 2 * MOST_WAITING : 200));
     }
     AlertSettings settings =
         new AlertSettings(
@@ -100,16 +106,15 @@ public class CallBenchmark {
             Duration.ofMinutes(10),
             0.1,
             10_000,
-            OutboxLimits.DEFAULT,
+            new OutboxLimits(Duration.ofDays(90), MOST_WAITING),
             routes,
             Optional.empty());
     dispatch =
         new Dispatch(
             settings,
             ZoneOffset.UTC,
-            (broker, timeout) -> {
-              throw new IllegalStateException("no broker here");
-            },
+            CallBenchmark::nobody,
+            Sending.NOWHERE,
             opened.outbox(),
             () -> Arrival.at(System.nanoTime()),
             Optional::empty);
@@ -123,6 +128,7 @@ public class CallBenchmark {
                 hotEnd -> new Guard(OptionalDouble.empty(), 150, Long.MAX_VALUE, Long.MAX_VALUE),
                 Map.of(),
                 settings::routesFor,
+                hotEnd -> Optional.empty(),
                 Duration.ofMinutes(10).toNanos()));
   }
 
@@ -146,11 +152,7 @@ public class CallBenchmark {
   }
 
   private static RouteSettings phone(int port) {
-    return new RouteSettings(
-        "phone",
-        EnumSet.allOf(AlertTopic.class),
-        Optional.empty(),
-        Duration.ofSeconds(10),
+    return phone(
         new RouteSettings.Webhook(
             URI.create("http://127.0.0.1:" + port + "/"),
             Optional.empty(),
@@ -159,9 +161,49 @@ public class CallBenchmark {
             Optional.empty()));
   }
 
-  private static List<Posting> alerts() {
+  private static RouteSettings board() {
+    return phone(new RouteSettings.Mqtt("gone", "meltkeeper"));
+  }
+
+  private static RouteSettings phone(RouteSettings.Way way) {
+    return new RouteSettings(
+        "phone", EnumSet.allOf(AlertTopic.class), Optional.empty(), Duration.ofSeconds(10), way);
+  }
+
+  /** A broker on a port that nobody listens on. */
+  private static Publishing nobody(String broker, Duration timeout) {
+    MqttPublisher publisher =
+        new MqttPublisher(
+            new BrokerSettings(
+                broker,
+                URI.create("tcp://127.0.0.1:1"),
+                5,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty()),
+            timeout);
+    return new Publishing() {
+      @Override
+      public void publish(String topic, String payload, boolean retained)
+          throws UndeliveredException, InterruptedException {
+        try {
+          publisher.publish(topic, payload, retained);
+        } catch (IOException e) {
+          throw UndeliveredException.forNow(String.valueOf(e.getMessage()));
+        }
+      }
+
+      @Override
+      public void close() {
+        publisher.close();
+      }
+    };
+  }
+
+  private static List<Posting> alerts(int count) {
     List<Posting> alerts = new ArrayList<>();
-    for (int i = 0; i < 200; i++) {
+    for (int i = 0; i < count; i++) {
       Episode episode =
           new Episode(AlertTopic.TOO_HOT, new Subject.OfHotEnd(new HotEnd("ibis-" + i, 0)), i);
       alerts.add(

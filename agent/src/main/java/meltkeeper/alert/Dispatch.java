@@ -12,6 +12,7 @@ import meltkeeper.alert.route.JamAction;
 import meltkeeper.alert.route.Publishing;
 import meltkeeper.alert.route.RouteSettings;
 import meltkeeper.alert.route.Routes;
+import meltkeeper.alert.route.Sending;
 import meltkeeper.alert.route.Words;
 import meltkeeper.protocol.Arrival;
 import meltkeeper.store.Outbox;
@@ -39,6 +40,7 @@ public final class Dispatch implements AutoCloseable {
    * Starts everything.
    *
    * @param publishing makes connections to brokers
+   * @param sending to printers on a line of their own
    * @param clock of arrivals
    * @param storeTrouble why the store takes no commits; empty while it does
    */
@@ -46,12 +48,13 @@ public final class Dispatch implements AutoCloseable {
       AlertSettings settings,
       ZoneId zone,
       Publishing.Maker publishing,
+      Sending sending,
       Outbox outbox,
       Supplier<Arrival> clock,
       Supplier<Optional<String>> storeTrouble) {
     this(
         settings,
-        new Routes(new Words(zone), settings.remind(), publishing),
+        new Routes(new Words(zone), settings.remind(), publishing, sending),
         Pace.usual(settings.attempts()),
         outbox,
         clock,
@@ -110,7 +113,7 @@ public final class Dispatch implements AutoCloseable {
                     new Worker(
                         JamAction.NAME,
                         routes.of(action),
-                        new Rules(Optional.empty(), Optional.of(action.delay())),
+                        Rules.of(action, routes.sending()),
                         pace,
                         outbox,
                         clock)));

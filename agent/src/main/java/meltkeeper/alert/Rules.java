@@ -3,7 +3,10 @@ package meltkeeper.alert;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
+import java.util.function.Predicate;
+import meltkeeper.alert.route.JamAction;
 import meltkeeper.alert.route.QuietHours;
+import meltkeeper.alert.route.Sending;
 import meltkeeper.part.Moments;
 import meltkeeper.protocol.Arrival;
 import meltkeeper.store.Alert;
@@ -14,10 +17,24 @@ import meltkeeper.store.Letter;
  * What is to be done with a letter now. Quiet hours go by the wall clock, pauses by the steady one.
  *
  * @param quiet hours of the route
- * @param actAfter for a route that acts instead of telling: how long it waits, and is cancelled by
- *     an acknowledgement or an all-clear meanwhile
+ * @param act for a route that acts instead of telling
  */
-record Rules(Optional<QuietHours> quiet, Optional<Duration> actAfter) {
+record Rules(Optional<QuietHours> quiet, Optional<Act> act) {
+
+  /**
+   * When something is done.
+   *
+   * @param after so long, unless an acknowledgement or an all-clear cancels it meanwhile
+   * @param reaches true for a printer that anything can be done about
+   */
+  record Act(Duration after, Predicate<String> reaches) {}
+
+  /** Those of a jam action. */
+  static Rules of(JamAction action, Sending sending) {
+    return new Rules(
+        Optional.empty(),
+        Optional.of(new Act(action.delay(), printer -> action.reaches(sending.reaches(printer)))));
+  }
 
   /** What to do. */
   enum What {
@@ -37,8 +54,8 @@ record Rules(Optional<QuietHours> quiet, Optional<Duration> actAfter) {
   }
 
   Verdict judge(Letter letter, Arrival now) {
-    if (actAfter.isPresent()) {
-      return judgeAction(letter, actAfter.get(), now.steadyNanos());
+    if (act.isPresent()) {
+      return judgeAction(letter, act.get(), now.steadyNanos());
     }
     boolean isVain = letter.isAcknowledged() || letter.isOver();
     if (letter.alert().phase() == Alert.Phase.REMINDER && isVain) {
@@ -56,7 +73,7 @@ record Rules(Optional<QuietHours> quiet, Optional<Duration> actAfter) {
         .orElse(Verdict.of(What.TRY));
   }
 
-  private static Verdict judgeAction(Letter letter, Duration delay, long nowNanos) {
+  private static Verdict judgeAction(Letter letter, Act act, long nowNanos) {
     if (letter.alert().phase() != Alert.Phase.BEGAN) {
       return new Verdict(What.CANCEL, 0, "an action is taken at the beginning alone");
     }
@@ -64,9 +81,13 @@ record Rules(Optional<QuietHours> quiet, Optional<Duration> actAfter) {
       return new Verdict(
           What.CANCEL, 0, letter.isOver() ? "it was over before" : "it was acknowledged before");
     }
+    String printer = letter.alert().subject().printerName().orElse("");
+    if (!act.reaches().test(printer)) {
+      return new Verdict(What.CANCEL, 0, "there is no way to " + printer);
+    }
     if (letter.delivery().attempts() == 0 && letter.delivery().detail().isEmpty()) {
       return new Verdict(
-          What.PUT_OFF, nowNanos + delay.toNanos(), "acknowledge the alert to cancel it");
+          What.PUT_OFF, nowNanos + act.after().toNanos(), "acknowledge the alert to cancel it");
     }
     return Verdict.of(isLater(letter.delivery(), nowNanos) ? What.WAIT : What.TRY);
   }

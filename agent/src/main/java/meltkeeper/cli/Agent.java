@@ -83,6 +83,7 @@ final class Agent implements AutoCloseable {
             settings.alerts(),
             settings.zone(),
             Joints.publishing(settings),
+            PrinterLines.of(sources),
             store.outbox(),
             clock::now,
             () -> pipeline.live().trouble());
@@ -98,6 +99,7 @@ final class Agent implements AutoCloseable {
                 store.outbox(),
                 settings.alerts()::routesFor,
                 Joints.batchLimits(settings),
+                () -> Joints.freeBytes(settings),
                 settings.zone()),
             clock::now);
     sources.forEach(source -> source.start(pipeline::accept));

@@ -8,6 +8,7 @@ import meltkeeper.alert.route.Message;
 import meltkeeper.alert.route.Route;
 import meltkeeper.alert.route.RouteSettings;
 import meltkeeper.alert.route.Routes;
+import meltkeeper.alert.route.Sending;
 import meltkeeper.alert.route.UndeliveredException;
 import meltkeeper.alert.route.Words;
 import meltkeeper.config.Settings;
@@ -48,7 +49,10 @@ final class AlertTestCommand implements Callable<Integer> {
     SteadyClock clock = SteadyClock.notBefore(Long.MIN_VALUE);
     Routes routes =
         new Routes(
-            new Words(settings.zone()), settings.alerts().remind(), Joints.publishing(settings));
+            new Words(settings.zone()),
+            settings.alerts().remind(),
+            Joints.publishing(settings),
+            Sending.NOWHERE);
     try (Route route = routes.of(wanted)) {
       route.deliver(Message.sample(name, clock.now().wallNanos()));
     } catch (UndeliveredException e) {

@@ -1,6 +1,8 @@
 package meltkeeper.cli;
 
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -8,6 +10,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import java.util.function.Function;
 import meltkeeper.alert.AlertSettings;
 import meltkeeper.alert.route.Publishing;
@@ -71,6 +74,16 @@ final class Joints {
         settings.alerts().atRiskAbove(), hotEnd -> limits.apply(hotEnd).hotAboveCelsius());
   }
 
+  /** Bytes free on the disk of the store; empty where the computer cannot tell. */
+  static OptionalLong freeBytes(Settings settings) {
+    try {
+      Path folder = Objects.requireNonNull(settings.storeFile().getParent(), "an absolute path");
+      return OptionalLong.of(Files.getFileStore(folder).getUsableSpace());
+    } catch (IOException e) {
+      return OptionalLong.empty();
+    }
+  }
+
   /** What each hot end's jam watch goes by. */
   static Function<HotEnd, WatchSettings> watching(Settings settings) {
     return watching(settings, falseAlarmHours(settings));
@@ -118,7 +131,15 @@ final class Joints {
                 alerts.silentAfter().toNanos()),
         limitsCelsius(settings),
         alerts::routesFor,
+        hotEnd ->
+            alerts.action().filter(a -> a.reaches(hasLine(settings, hotEnd))).map(a -> a.delay()),
         alerts.oldAfter().toNanos());
+  }
+
+  private static boolean hasLine(Settings settings, HotEnd hotEnd) {
+    return Optional.ofNullable(settings.printers().get(hotEnd.printer()))
+        .filter(printer -> !(printer.from() instanceof From.Mqtt))
+        .isPresent();
   }
 
   /** Connections to the shop's brokers, on which alerts are published. */

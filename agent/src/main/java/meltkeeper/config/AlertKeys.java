@@ -16,6 +16,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import meltkeeper.alert.route.BodyTemplate;
 import meltkeeper.alert.route.RouteSettings.Encryption;
+import meltkeeper.protocol.gcode.Request;
 import meltkeeper.store.AlertTopic;
 
 /** The keys that say who is called, and when, and who may call. */
@@ -111,7 +112,7 @@ final class AlertKeys {
   static final Key<LocalTime> QUIET_UNTIL = key(Section.QUIET, "until", TIME_OF_DAY, REQUIRED);
 
   static final Key<String> ACTION_BROKER =
-      key(Section.JAM_ACTION, "broker", Forms.name("brokers"), REQUIRED);
+      key(Section.JAM_ACTION, "broker", Forms.name("brokers"), "required without send");
   static final Key<String> ACTION_TOPIC =
       key(
           Section.JAM_ACTION,
@@ -120,9 +121,15 @@ final class AlertKeys {
               "a topic, with {printer} where the printer's name stands",
               "",
               text -> Optional.of(text).filter(topic -> topic.matches("[^+#]{1,200}"))),
-          REQUIRED);
+          "required with broker");
   static final Key<String> ACTION_PAYLOAD =
-      key(Section.JAM_ACTION, "payload", Forms.text(4000), REQUIRED);
+      key(Section.JAM_ACTION, "payload", Forms.text(4000), "required with broker");
+
+  static final Form<Request.Ordered> LINE =
+      Form.of(Request.Ordered.ALLOWED, "", Request.Ordered::read);
+
+  static final Key<Void> ACTION_SEND =
+      key(Section.JAM_ACTION, "send", Form.section("a G-code line, or a list of them"), NONE);
   static final Key<Duration> ACTION_DELAY =
       key(Section.JAM_ACTION, "delay", Forms.duration("0s", "1h"), "2m");
 

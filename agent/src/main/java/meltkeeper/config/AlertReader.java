@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import meltkeeper.alert.AlertSettings;
 import meltkeeper.alert.OutboxLimits;
 import meltkeeper.alert.route.JamAction;
@@ -17,6 +18,7 @@ import meltkeeper.alert.route.QuietHours;
 import meltkeeper.alert.route.RouteSettings;
 import meltkeeper.alert.route.RouteSettings.Way;
 import meltkeeper.protocol.Nearest;
+import meltkeeper.protocol.gcode.Request;
 import meltkeeper.store.AlertTopic;
 
 /**
@@ -82,14 +84,38 @@ record AlertReader(Folder folder, ZoneId zone, Set<String> brokers) {
 
   private Optional<JamAction> readAction(Entry entry) {
     Fields fields = Fields.of(entry, Section.JAM_ACTION);
+    boolean publishes =
+        Stream.of(AlertKeys.ACTION_BROKER, AlertKeys.ACTION_TOPIC, AlertKeys.ACTION_PAYLOAD)
+            .anyMatch(fields::has);
+    Optional<JamAction.Note> message = publishes ? readNote(fields) : Optional.empty();
+    List<Request.Ordered> lines = readLines(fields.entryOrBlank(AlertKeys.ACTION_SEND));
+    var delay = fields.get(AlertKeys.ACTION_DELAY);
+    if (!publishes && !fields.has(AlertKeys.ACTION_SEND)) {
+      entry.tell(
+          "neither of them",
+          "broker with topic and payload, or send, or both",
+          "leave jam-action out to do nothing");
+    }
+    return message.isEmpty() && lines.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new JamAction(message, lines, delay));
+  }
+
+  private Optional<JamAction.Note> readNote(Fields fields) {
     Optional<String> broker =
         fields
             .need(AlertKeys.ACTION_BROKER)
             .filter(b -> broker(fields, AlertKeys.ACTION_BROKER, b));
     Optional<String> topic = fields.need(AlertKeys.ACTION_TOPIC);
     Optional<String> payload = fields.need(AlertKeys.ACTION_PAYLOAD);
-    var delay = fields.get(AlertKeys.ACTION_DELAY);
-    return broker.flatMap(b -> topic.flatMap(t -> payload.map(p -> new JamAction(b, t, p, delay))));
+    return broker.flatMap(b -> topic.flatMap(t -> payload.map(p -> new JamAction.Note(b, t, p))));
+  }
+
+  private static List<Request.Ordered> readLines(Entry entry) {
+    List<Request.Ordered> lines = new ArrayList<>();
+    (entry.isList() ? entry.elements() : entry.isBlank() ? List.<Entry>of() : List.of(entry))
+        .forEach(one -> Fields.read(one, AlertKeys.LINE).ifPresent(lines::add));
+    return lines;
   }
 
   Optional<CommandTopic> readCommands(Entry entry) {

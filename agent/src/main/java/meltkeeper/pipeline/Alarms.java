@@ -111,9 +111,15 @@ final class Alarms {
                 new Subject.OfHotEnd(finding.hotEnd()),
                 finding.atNanos(),
                 isPast(sample),
-                JamWords.text(finding));
+                JamWords.text(finding) + whatIsDone(finding));
           }
         });
+  }
+
+  private String whatIsDone(Finding finding) {
+    return finding.level() == Level.STALLED
+        ? calling.actsAfter().apply(finding.hotEnd()).map(JamWords::actsAfter).orElse("")
+        : "";
   }
 
   private boolean isPast(Sample sample) {

@@ -1,7 +1,9 @@
 package meltkeeper.pipeline;
 
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.Function;
 import meltkeeper.caution.Guard;
@@ -14,12 +16,14 @@ import meltkeeper.store.AlertTopic;
  * @param guards what each hot end is held to, before its parts are looked at
  * @param limitsCelsius by kind of part, of those that have one
  * @param routes by name, of those that want a topic
+ * @param actsAfter when something is done about a hot end that has stalled, if anything
  * @param oldNanos a reading older than this on its arrival calls nobody
  */
 public record Calling(
     Function<HotEnd, Guard> guards,
     Map<String, Double> limitsCelsius,
     Function<AlertTopic, List<String>> routes,
+    Function<HotEnd, Optional<Duration>> actsAfter,
     long oldNanos) {
 
   /** For a replay: what is found is history. */
@@ -28,6 +32,7 @@ public record Calling(
           hotEnd -> new Guard(OptionalDouble.empty(), 600, Long.MAX_VALUE, Long.MAX_VALUE),
           Map.of(),
           topic -> List.of(),
+          hotEnd -> Optional.empty(),
           0);
 
   public Calling {

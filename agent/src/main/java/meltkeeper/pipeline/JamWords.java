@@ -1,5 +1,6 @@
 package meltkeeper.pipeline;
 
+import java.time.Duration;
 import java.util.Locale;
 import meltkeeper.jam.Cause;
 import meltkeeper.jam.Finding;
@@ -8,6 +9,12 @@ import meltkeeper.jam.Finding;
 final class JamWords {
 
   private JamWords() {}
+
+  /** What is told besides when a jam action follows. */
+  static String actsAfter(Duration delay) {
+    String time = delay.toSeconds() < 120 ? delay.toSeconds() + " s" : delay.toMinutes() + " min";
+    return ". The jam action follows in " + time + ", unless you acknowledge this";
+  }
 
   static String text(Finding finding) {
     String minutes =

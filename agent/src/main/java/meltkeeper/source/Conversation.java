@@ -1,8 +1,11 @@
 package meltkeeper.source;
 
 import java.time.Duration;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.EnumMap;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -10,6 +13,7 @@ import java.util.concurrent.TimeUnit;
 import meltkeeper.protocol.gcode.Report;
 import meltkeeper.protocol.gcode.Request;
 import meltkeeper.protocol.gcode.Request.Once;
+import meltkeeper.protocol.gcode.Request.Ordered;
 import meltkeeper.protocol.gcode.Request.ReportEvery;
 
 /**
@@ -19,7 +23,8 @@ import meltkeeper.protocol.gcode.Request.ReportEvery;
  * or takes it and then sends none, it asks for temperatures ({@code M105}) at each period. It asks
  * how far the job is ({@code M27}) at every second period, and while a job prints, or where the
  * printer cannot tell, for the position ({@code M114}) at each period. What a printer says it does
- * not know is not asked again until it restarts.
+ * not know is not asked again until it restarts. Lines that the owner wants sent go before all of
+ * it.
  *
  * <p>One request is under way at a time. Its answer is awaited for {@link #PATIENCE}, counted anew
  * from each {@code busy:}, however long that goes on. A printer that never answers is asked again
@@ -52,6 +57,7 @@ public final class Conversation {
   private final Set<Once> unknown = new HashSet<>();
   private Temperatures temperatures = Temperatures.UNTRIED;
   private Optional<Pending> pending = Optional.empty();
+  private final Deque<Ordered> ordered = new ArrayDeque<>();
   private boolean printing;
   private int triesForReports;
   private long readyNanos;
@@ -113,6 +119,19 @@ public final class Conversation {
     return next;
   }
 
+  /** True when an owner's line would be sent at once. */
+  boolean isFree(long nowNanos) {
+    boolean isReady = nowNanos - readyNanos >= 0;
+    return isReady
+        && ordered.isEmpty()
+        && pending.map(asked -> nowNanos - asked.deadlineNanos() >= 0).orElse(true);
+  }
+
+  /** Sends the owner's lines before anything else; a restart of the printer forgets them. */
+  void order(List<Ordered> lines) {
+    ordered.addAll(lines);
+  }
+
   /** How long nothing will be due, unless something is heard; at most one period. */
   public Duration idle(long nowNanos) {
     long wait = everyNanos;
@@ -120,6 +139,8 @@ public final class Conversation {
       wait = readyNanos - nowNanos;
     } else if (pending.isPresent()) {
       wait = pending.get().deadlineNanos() - nowNanos;
+    } else if (!ordered.isEmpty()) {
+      wait = 0;
     } else {
       for (long due : dueNanos.values()) {
         wait = Math.min(wait, due - nowNanos);
@@ -136,6 +157,7 @@ public final class Conversation {
   private void begin(long nowNanos) {
     temperatures = Temperatures.UNTRIED;
     pending = Optional.empty();
+    ordered.clear();
     unknown.clear();
     printing = false;
     triesForReports = 0;
@@ -168,7 +190,7 @@ public final class Conversation {
     if (request instanceof Once once) {
       unknown.add(once);
       printing &= once != Once.PROGRESS;
-    } else {
+    } else if (request instanceof ReportEvery) {
       temperatures = Temperatures.POLLED;
     }
   }
@@ -178,12 +200,15 @@ public final class Conversation {
     patienceNanos = Math.min(2 * patienceNanos, MOST_PATIENCE.toNanos());
     if (request instanceof Once once) {
       dueNanos.put(once, nowNanos);
-    } else if (triesForReports >= TRIES_FOR_REPORTS) {
+    } else if (request instanceof ReportEvery && triesForReports >= TRIES_FOR_REPORTS) {
       temperatures = Temperatures.POLLED;
     }
   }
 
   private Optional<Request> choose(long nowNanos) {
+    if (!ordered.isEmpty()) {
+      return Optional.of(ordered.removeFirst());
+    }
     if (temperatures == Temperatures.UNTRIED) {
       triesForReports++;
       return Optional.of(new ReportEvery(wholeSeconds()));

@@ -5,6 +5,8 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import meltkeeper.protocol.Origin;
 import meltkeeper.protocol.Payload;
 import meltkeeper.protocol.Received;
@@ -17,7 +19,8 @@ import org.slf4j.LoggerFactory;
 
 /**
  * One printer that prints from its own storage, listened to over a wire. It sends the printer
- * nothing but a {@link Request}; each line that comes, and each request sent, is handed over.
+ * nothing but a {@link Request}; each line that comes, and each request sent, is handed over. Lines
+ * of the owner's own are sent when somebody calls {@link #send}.
  *
  * <p>A wire that breaks is opened again after a growing pause, for ever. While the inlet blocks,
  * the wire is not read: what comes meanwhile waits in the computer's buffers, and is lost when
@@ -38,6 +41,7 @@ public final class PrinterSource implements Source {
   private final Retries retries;
   private final Object lifecycle = new Object();
   private @Nullable Thread thread;
+  private final Queue<Order> orders = new ConcurrentLinkedQueue<>();
   private volatile boolean closed;
   private volatile SourceState state = SourceState.down("not started");
 
@@ -68,6 +72,23 @@ public final class PrinterSource implements Source {
       thread = new Thread(() -> keepListening(inlet), "printer " + printer);
       thread.start();
     }
+  }
+
+  /**
+   * Sends lines of the owner's own, in order, each once the printer has taken the one before.
+   *
+   * @param patience for a printer that is at work on something else
+   * @return the lines that the printer said it does not know
+   * @throws IOException when not all were sent: the printer is away, took nothing, or broke off
+   */
+  public List<String> send(List<Request.Ordered> lines, Duration patience)
+      throws IOException, InterruptedException {
+    if (!state.isUp()) {
+      throw new IOException(printer + " is not heard: " + state.reason());
+    }
+    Order order = new Order(lines);
+    orders.add(order);
+    return order.await(patience);
   }
 
   @Override
@@ -133,6 +154,7 @@ public final class PrinterSource implements Source {
         new Conversation(pace.every(), pace.settle(), System.nanoTime());
     private final List<Payload> lines = new ArrayList<>();
     private final byte[] buffer = new byte[BUFFER_BYTES];
+    private Optional<Order> order = Optional.empty();
 
     Listening(Wire wire, Inlet inlet) {
       this.wire = wire;
@@ -140,10 +162,23 @@ public final class PrinterSource implements Source {
     }
 
     void run() throws IOException, InterruptedException {
-      while (!closed) {
-        ask();
-        listen();
-        noticeSilence();
+      try {
+        while (!closed) {
+          takeOrder();
+          ask();
+          listen();
+          noticeSilence();
+        }
+      } finally {
+        order.ifPresent(broken -> broken.broke("the connection ended before all lines were sent"));
+      }
+    }
+
+    private void takeOrder() {
+      boolean isBusy = order.map(sending -> !sending.isDone()).orElse(false);
+      if (!isBusy && conversation.isFree(System.nanoTime())) {
+        order = Optional.ofNullable(orders.poll()).filter(Order::begin);
+        order.ifPresent(begun -> conversation.order(begun.lines()));
       }
     }
 
@@ -151,6 +186,10 @@ public final class PrinterSource implements Source {
       Optional<Request> request = conversation.due(System.nanoTime());
       if (request.isPresent()) {
         wire.write(request.get().bytes());
+        if (request.get() instanceof Request.Ordered) {
+          LOG.warn("{}: sent {}, as the owner wants", printer, request.get().text());
+          order.ifPresent(Order::sent);
+        }
         handOver(Origin.Direction.OUT, Payload.of(request.get().text()));
       }
     }
@@ -163,7 +202,9 @@ public final class PrinterSource implements Source {
       }
       splitter.feed(buffer, 0, count, lines::add);
       for (Payload line : lines) {
-        conversation.hear(Report.of(line), System.nanoTime());
+        Report report = Report.of(line);
+        conversation.hear(report, System.nanoTime());
+        order.ifPresent(sending -> sending.hear(report));
         handOver(Origin.Direction.IN, line);
       }
       if (!lines.isEmpty() && !state.isUp()) {

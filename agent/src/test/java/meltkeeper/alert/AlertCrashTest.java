@@ -17,6 +17,7 @@ import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.locks.LockSupport;
 import meltkeeper.store.Alert.Phase;
 import meltkeeper.store.AlertEntry;
@@ -34,6 +35,11 @@ final class AlertCrashTest {
 
   private static final int KILLS = Integer.getInteger("alert.kills", 4);
   private static final long SEED = Long.getLong("alert.seed", 20260302L);
+
+  private final AtomicInteger copies = new AtomicInteger();
+
+  /** Every fourth kill falls into a start, or soon after it. */
+  private static final long START_NANOS = 1_500_000_000L;
 
   @TempDir private Path folder;
 
@@ -65,10 +71,13 @@ final class AlertCrashTest {
     }
     assertThat(committed).as("seed %d", SEED).isNotEmpty().isSubsetOf(keptEpisodes);
     assertThat(received).as("seed %d", SEED).isEqualTo(kept);
+    System.out.printf(
+        "%d kills: %d episodes, %d alerts, each received; %d second copies%n",
+        KILLS, keptEpisodes.size(), kept.size(), copies.get());
   }
 
   /** Takes alerts by id, and fails half of the time, before or after it has. */
-  private static HttpServer receiver(Map<String, String> received) throws IOException {
+  private HttpServer receiver(Map<String, String> received) throws IOException {
     Random random = new Random(SEED + 1);
     ObjectMapper json = new ObjectMapper();
     HttpServer server =
@@ -81,6 +90,7 @@ final class AlertCrashTest {
           if (chance != 0) {
             String before = received.put(alert.get("id").asText(), alert.get("phase").asText());
             assertThat(before).isIn(null, alert.get("phase").asText());
+            copies.addAndGet(before == null ? 0 : 1);
           }
           exchange.sendResponseHeaders(chance < 2 ? 500 : 200, -1);
           exchange.close();
@@ -107,11 +117,15 @@ final class AlertCrashTest {
       throws Exception {
     Process process = program(url, hook, true);
     try (BufferedReader printed = reader(process)) {
-      int enough = 1 + random.nextInt(20);
-      for (int i = 0; i < enough; i++) {
-        note(printed.readLine(), committed);
+      if (random.nextInt(4) == 0) {
+        LockSupport.parkNanos(random.nextLong(START_NANOS));
+      } else {
+        int enough = 1 + random.nextInt(20);
+        for (int i = 0; i < enough; i++) {
+          note(printed.readLine(), committed);
+        }
+        LockSupport.parkNanos(random.nextLong(30_000_000));
       }
-      LockSupport.parkNanos(random.nextLong(30_000_000));
       process.toHandle().destroyForcibly();
       String more = printed.readLine();
       while (more != null) {

@@ -10,6 +10,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import meltkeeper.alert.route.RouteSettings;
 import meltkeeper.alert.route.Routes;
+import meltkeeper.alert.route.Sending;
 import meltkeeper.caution.Guard;
 import meltkeeper.ledger.Limits;
 import meltkeeper.part.Part;
@@ -35,6 +36,7 @@ final class AlertingProgram {
           hotEnd -> new Guard(OptionalDouble.empty(), 150, Long.MAX_VALUE, Long.MAX_VALUE),
           Map.of("liner", 250.0),
           topic -> List.of("phone"),
+          hotEnd -> Optional.empty(),
           Duration.ofMinutes(10).toNanos());
 
   private AlertingProgram() {}
@@ -61,7 +63,8 @@ final class AlertingProgram {
               settings.remind(),
               (broker, timeout) -> {
                 throw new IllegalStateException("no broker here");
-              });
+              },
+              Sending.NOWHERE);
       Pace brisk = new Pace(Duration.ofMillis(1), Duration.ofMillis(5), Integer.MAX_VALUE);
       try (Dispatch dispatch =
           new Dispatch(

@@ -26,6 +26,7 @@ import meltkeeper.alert.route.Message;
 import meltkeeper.alert.route.Route;
 import meltkeeper.alert.route.RouteSettings;
 import meltkeeper.alert.route.Routes;
+import meltkeeper.alert.route.Sending;
 import meltkeeper.protocol.Arrival;
 import meltkeeper.store.Acknowledgement;
 import meltkeeper.store.Alert;
@@ -52,7 +53,8 @@ final class DispatchTest {
           Duration.ofHours(4),
           (broker, timeout) -> {
             throw new AssertionError("no broker in this test");
-          });
+          },
+          Sending.NOWHERE);
 
   private final Outbox outbox = new MemoryStore().outbox();
   private final List<String> received = new CopyOnWriteArrayList<>();

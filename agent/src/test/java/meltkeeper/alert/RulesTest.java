@@ -31,7 +31,10 @@ final class RulesTest {
   private static final QuietHours NIGHT =
       new QuietHours(LocalTime.of(22, 0), LocalTime.of(7, 0), ZoneId.of("Europe/Vienna"));
   private static final Rules TELL = new Rules(Optional.of(NIGHT), Optional.empty());
-  private static final Rules ACT = new Rules(Optional.empty(), Optional.of(Duration.ofMinutes(2)));
+  private static final Rules ACT =
+      new Rules(
+          Optional.empty(),
+          Optional.of(new Rules.Act(Duration.ofMinutes(2), printer -> printer.equals("heron"))));
 
   /** 23:00 in Vienna, an hour ahead of UTC in winter. */
   private static final Arrival AT_NIGHT = at("2026-03-02T22:00:00Z");
@@ -56,6 +59,15 @@ final class RulesTest {
   void quietHours_endInTheShopsZone(String now, String end) {
     assertThat(NIGHT.endIfQuiet(Instant.parse(now)).map(Instant::toString).orElse("none"))
         .isEqualTo(end);
+  }
+
+  @Test
+  void actionOnAPrinterThatItCannotReach_isCancelled() {
+    Rules rules =
+        new Rules(Optional.empty(), Optional.of(new Rules.Act(Duration.ZERO, "ibis"::equals)));
+
+    assertThat(rules.judge(fresh(alert(AlertTopic.JAM_STALLED, Phase.BEGAN)), AT_NIGHT))
+        .isEqualTo(new Rules.Verdict(What.CANCEL, 0, "there is no way to heron"));
   }
 
   @ParameterizedTest

@@ -17,6 +17,7 @@ import meltkeeper.alert.route.JamAction;
 import meltkeeper.alert.route.QuietHours;
 import meltkeeper.alert.route.RouteSettings;
 import meltkeeper.alert.route.RouteSettings.Encryption;
+import meltkeeper.protocol.gcode.Request;
 import meltkeeper.store.AlertTopic;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -47,7 +48,7 @@ class AlertConfigurationTest {
           board: { mqtt: shop, prefix: shop/melt }
           monitor: { alertmanager: "http://127.0.0.1:9093" }
           lamp: { command: /bin/true }
-        jam-action: { broker: shop, topic: "plant/{printer}/do", payload: pause }
+        jam-action: { broker: shop, topic: "plant/{printer}/do", payload: pause, send: [ M25, M104 S0 ] }
       """;
 
   private static AlertSettings sound() {
@@ -103,7 +104,11 @@ class AlertConfigurationTest {
   @Test
   void jamActionAndCommands_areOffUnlessWritten() {
     assertThat(sound().action())
-        .contains(new JamAction("shop", "plant/{printer}/do", "pause", Duration.ofMinutes(2)));
+        .contains(
+            new JamAction(
+                Optional.of(new JamAction.Note("shop", "plant/{printer}/do", "pause")),
+                List.of(new Request.Ordered("M25"), new Request.Ordered("M104 S0")),
+                Duration.ofMinutes(2)));
     assertThat(Shop.settings(SOUND).commands())
         .contains(new CommandTopic("shop", "meltkeeper/command"));
     Settings bare = Shop.settings("printers: { heron: { from: { serial: /dev/ttyUSB0 } } }");
@@ -184,6 +189,18 @@ class AlertConfigurationTest {
             "headers: { X-Shop: \"labels\" }",
             "token-file: absent",
             "alerts.routes.phone.token-file: found"),
+        arguments(
+            "{ broker: shop, topic: \"plant/{printer}/do\", payload: pause, send: [ M25, M104 S0 ] }",
+            "{ delay: 1m }",
+            "alerts.jam-action: found \"neither of them\"; allowed: broker with topic and payload,"
+                + " or send, or both; leave jam-action out to do nothing"),
+        arguments(
+            ", payload: pause", ", delay: 2m", "alerts.jam-action.payload: found \"nothing\""),
+        arguments(
+            "M104 S0",
+            "M104 S210",
+            "alerts.jam-action.send[1]: found \"M104 S210\"; allowed: a command such as M25, up to"
+                + " 90 characters, without line number, checksum or comment, that heats nothing"),
         arguments(
             "commands: { broker: shop }",
             "commands: {}",

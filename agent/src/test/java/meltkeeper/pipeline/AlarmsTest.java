@@ -29,6 +29,7 @@ final class AlarmsTest {
           hotEnd -> new Guard(OptionalDouble.empty(), 150, nanos(1_000_000), nanos(600)),
           Map.of("liner", 250.0),
           topic -> List.of("phone"),
+          hotEnd -> Optional.empty(),
           nanos(600));
 
   private final MemoryStore store = new MemoryStore();

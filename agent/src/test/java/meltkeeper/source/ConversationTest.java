@@ -54,6 +54,43 @@ class ConversationTest {
   }
 
   @Test
+  void ownersLines_goBeforeAllElse_eachOnceTheOneBeforeIsTaken() {
+    due();
+    conversation.order(List.of(new Request.Ordered("M25"), new Request.Ordered("M104 S0")));
+    assertThat(conversation.isFree(now)).isFalse();
+    assertThat(due()).as("an answer is still to come").isEmpty();
+    hear("ok");
+
+    assertThat(due()).containsExactly("M25");
+    assertThat(due()).isEmpty();
+    hear("ok");
+    assertThat(due()).containsExactly("M104 S0");
+    hear("ok");
+    assertThat(due()).containsExactly("M27");
+  }
+
+  @Test
+  void ownersLineThatThePrinterDoesNotKnow_changesNothingInTheTalk() {
+    due();
+    hear("ok");
+    conversation.order(List.of(new Request.Ordered("M25")));
+    assertThat(due()).containsExactly("M25");
+    hear(UNKNOWN.formatted("M25"));
+    hear("ok");
+    assertThat(duringSeconds(20, " T:214.9 /215.0 @:54", "ok")).allMatch("M27"::equals);
+  }
+
+  @Test
+  void restartedPrinter_isNotSentTheOwnersLinesAnyMore() {
+    due();
+    hear("ok");
+    conversation.order(List.of(new Request.Ordered("M25")));
+    hear("start");
+    assertThat(due()).containsExactly("M155 S2");
+    assertThat(conversation.isFree(now)).isFalse();
+  }
+
+  @Test
   void printerThatDoesNotKnowReports_isPolled() {
     due();
     hear(UNKNOWN.formatted("M155 S2"));

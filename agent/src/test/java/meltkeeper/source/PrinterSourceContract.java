@@ -1,12 +1,16 @@
 package meltkeeper.source;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.awaitility.Awaitility.await;
 
+import java.io.IOException;
 import java.time.Duration;
+import java.util.Arrays;
 import java.util.List;
 import meltkeeper.protocol.Origin;
 import meltkeeper.protocol.Received;
+import meltkeeper.protocol.gcode.Request;
 import meltkeeper.testing.Catch;
 import meltkeeper.testing.ScriptedPrinter;
 import meltkeeper.testing.ThreadLeaks;
@@ -102,6 +106,63 @@ public abstract class PrinterSourceContract {
     await().atMost(SOON).until(() -> printer.heard().stream().filter("M114"::equals).count() > 5);
 
     assertThat(printer.heard()).containsOnly("M155 S1", "M105", "M27", "M114");
+  }
+
+  @Test
+  protected void ownersLines_areSentInOrder_betweenTheRequests() throws Exception {
+    printer.follow(
+        line -> line.startsWith("M2") ? List.of("ok") : ScriptedPrinter.POLLED.apply(line));
+    source.start(inlet);
+    awaitAsked("M105");
+
+    assertThat(sender().send(orders("M25", "M240 S1"), SOON)).isEmpty();
+    assertThat(printer.heard()).containsSubsequence("M105", "M25", "M240 S1");
+    assertThat(inlet.taken())
+        .filteredOn(received -> received.origin().equals(OUT))
+        .extracting(received -> received.payload().text())
+        .contains("M25", "M240 S1");
+    awaitAskedAgain("M105");
+  }
+
+  @Test
+  protected void ownersLineThatThePrinterDoesNotKnow_isToldBack() throws Exception {
+    source.start(inlet);
+    awaitAsked("M105");
+
+    assertThat(sender().send(orders("M25"), SOON)).containsExactly("M25");
+  }
+
+  @Test
+  protected void ownersLines_whileThePrinterIsBusy_areWithdrawn() throws Exception {
+    source.start(inlet);
+    awaitAsked("M105");
+    printer.follow(line -> List.of("echo:busy: processing"));
+    await()
+        .atMost(SOON)
+        .until(() -> inlet.texts().stream().anyMatch(text -> text.contains("busy")));
+
+    assertThatThrownBy(() -> sender().send(orders("M25"), Duration.ofSeconds(1)))
+        .isInstanceOf(IOException.class)
+        .hasMessage("the printer took nothing for 1 s; nothing was sent");
+    printer.follow(ScriptedPrinter.POLLED);
+    printer.say("ok\n");
+    awaitAskedAgain("M105");
+    assertThat(printer.heard()).doesNotContain("M25");
+  }
+
+  @Test
+  protected void ownersLines_toAPrinterThatIsAway_areRefused() throws Exception {
+    assertThatThrownBy(() -> sender().send(orders("M25"), SOON))
+        .isInstanceOf(IOException.class)
+        .hasMessageContaining("ibis is not heard");
+  }
+
+  private PrinterSource sender() {
+    return (PrinterSource) source;
+  }
+
+  private static List<Request.Ordered> orders(String... lines) {
+    return Arrays.stream(lines).map(Request.Ordered::new).toList();
   }
 
   @Test

@@ -7,8 +7,9 @@ import java.time.Duration;
  *
  * @param remind how long until an episode is told again
  * @param publishing makes connections to brokers
+ * @param sending to printers on a line of their own
  */
-public record Routes(Words words, Duration remind, Publishing.Maker publishing) {
+public record Routes(Words words, Duration remind, Publishing.Maker publishing, Sending sending) {
 
   /** An alert goes on at the other side for so long beyond the next reminder. */
   private static final Duration LASTING = Duration.ofHours(24);
@@ -38,6 +39,9 @@ public record Routes(Words words, Duration remind, Publishing.Maker publishing) 
 
   /** The route of a jam action. */
   public Route of(JamAction action) {
-    return new ActionRoute(action, publishing.at(action.broker(), ACTION_TIMEOUT));
+    return new ActionRoute(
+        action,
+        action.message().map(message -> publishing.at(message.broker(), ACTION_TIMEOUT)),
+        sending);
   }
 }

@@ -43,7 +43,7 @@ public record Words(ZoneId zone) {
       case TOO_HOT -> "too hot";
       case IDLE_HOT -> "hot with nothing to do";
       case PRINTER_SILENT -> "silent while hot";
-      case STORE_TROUBLE -> "its store takes nothing";
+      case STORE_TROUBLE -> "trouble with its store";
     };
   }
 

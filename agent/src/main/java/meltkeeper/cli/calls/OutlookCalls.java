@@ -2,6 +2,7 @@ package meltkeeper.cli.calls;
 
 import java.time.ZoneId;
 import java.util.List;
+import java.util.OptionalLong;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import meltkeeper.outlook.OutlookDesk;
@@ -12,7 +13,7 @@ import meltkeeper.store.Episodes;
 import meltkeeper.store.Outbox;
 import meltkeeper.store.Posting;
 
-/** All calls that need an outlook. For one thread. */
+/** All calls that need an outlook, and the look at the disk. For one thread. */
 public final class OutlookCalls {
 
   private final OutlookDesk desk;
@@ -21,9 +22,11 @@ public final class OutlookCalls {
   private final Episodes episodes;
   private final DueCalls due;
   private final BatchCalls batches;
+  private final DiskCalls disk;
 
   /**
    * @param routes the names of those that want a topic
+   * @param freeBytes on the disk of the store; empty where nobody can tell
    * @param zone in which dates are told
    */
   public OutlookCalls(
@@ -32,6 +35,7 @@ public final class OutlookCalls {
       Outbox outbox,
       Function<AlertTopic, List<String>> routes,
       BatchLimits limits,
+      Supplier<OptionalLong> freeBytes,
       ZoneId zone) {
     this.desk = desk;
     this.live = live;
@@ -39,6 +43,7 @@ public final class OutlookCalls {
     this.episodes = new Episodes(routes, outbox.open());
     this.due = new DueCalls(episodes, outbox.open(), zone);
     this.batches = new BatchCalls(desk, limits, episodes);
+    this.disk = new DiskCalls(freeBytes, episodes);
   }
 
   /**
@@ -50,6 +55,7 @@ public final class OutlookCalls {
   void look(Arrival now) {
     due.look(DueCalls.Ahead.of(desk.latest()), now.wallNanos());
     batches.look(live.get().hotEnds(), now);
+    disk.look(now.steadyNanos());
     List<Posting> pending = episodes.pending();
     if (!pending.isEmpty()) {
       outbox.post(pending);

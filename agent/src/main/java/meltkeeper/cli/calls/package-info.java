@@ -1,4 +1,7 @@
-/** Calls that need an outlook: found on a thread of their own, beside the path of the readings. */
+/**
+ * Calls that need an outlook, and the look at the disk: on a thread of their own, beside the path
+ * of the readings.
+ */
 @NullMarked
 package meltkeeper.cli.calls;
 

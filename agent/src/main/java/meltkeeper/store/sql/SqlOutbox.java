@@ -114,7 +114,8 @@ record SqlOutbox(SqliteFile file) implements Outbox {
             "read how much waits on each route",
             connection -> {
               Map<String, Integer> waiting = new TreeMap<>();
-              rows(connection, WAITED_ON, row -> waiting.put(row.getString(1), row.getInt(2)));
+              rows(connection, WAITED_ON, row -> Map.entry(row.getString(1), row.getInt(2)))
+                  .forEach(route -> waiting.put(route.getKey(), route.getValue()));
               return waiting;
             });
   }

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 import meltkeeper.desk.Bench;
 import meltkeeper.desk.Shop;
 import meltkeeper.jam.Level;
@@ -73,6 +74,7 @@ final class BatchCallsTest {
         bench.store.outbox(),
         topic -> List.of("office"),
         new BatchLimits(atRiskAbove, hotEnd -> 150),
+        OptionalLong::empty,
         ZoneId.of("UTC"));
   }
 
