@@ -45,10 +45,23 @@ class RoomsTest {
           Map.entry("outlook", List.of("protocol", "part", "ledger", "life", "store", "desk")),
           Map.entry("metrics", List.of("protocol", "part", "ledger", "jam", "pipeline", "desk")),
           Map.entry(
-              "web", List.of("protocol", "part", "ledger", "jam", "pipeline", "desk", "metrics")),
+              "web",
+              List.of(
+                  "protocol",
+                  "part",
+                  "ledger",
+                  "jam",
+                  "pipeline",
+                  "desk",
+                  "metrics",
+                  "life",
+                  "outlook",
+                  "plot",
+                  "alert",
+                  "store")),
           Map.entry(
               "config",
-              List.of("protocol", "part", "ledger", "source", "store", "alert", "metrics")),
+              List.of("protocol", "part", "ledger", "source", "store", "alert", "metrics", "web")),
           Map.entry("demo", List.of("protocol", "config")));
 
   private static final List<String> PURE =

@@ -15,7 +15,6 @@ import meltkeeper.cli.calls.OutlookRounds;
 import meltkeeper.config.CommandTopic;
 import meltkeeper.config.Settings;
 import meltkeeper.desk.Desk;
-import meltkeeper.desk.PartLine;
 import meltkeeper.desk.When;
 import meltkeeper.metrics.Metrics;
 import meltkeeper.metrics.Sight;
@@ -28,7 +27,6 @@ import meltkeeper.source.Source;
 import meltkeeper.source.SteadyClock;
 import meltkeeper.source.mqtt.Session;
 import meltkeeper.store.Store;
-import meltkeeper.web.Overview;
 import meltkeeper.web.Web;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -126,14 +124,24 @@ final class Agent implements AutoCloseable {
 
   private Web served() {
     try {
-      return new Web(settings.listen().host(), settings.listen().port(), this::overview, metrics);
+      return new Web(
+          settings.web(),
+          new AgentInView(
+              settings,
+              pipeline,
+              desk,
+              outlook,
+              clock,
+              this::sourcesUp,
+              () -> Dressing.troubles(dispatch.states())),
+          metrics);
     } catch (JavalinBindException e) {
       metrics.close();
       dispatch.close();
       pipeline.close();
       throw new FailedException(
           "the page cannot be served on "
-              + settings.listen()
+              + settings.web()
               + ", which is in use or not this computer's; end what uses it, or set http.listen");
     }
   }
@@ -166,15 +174,6 @@ final class Agent implements AutoCloseable {
   private Sight sight() {
     return gauges.sight(
         pipeline.live(), outlook.latest(), sourcesUp(), dispatch.states(), clock.now());
-  }
-
-  private Overview overview() {
-    Live live = pipeline.live();
-    return Overview.of(live, parts(live), sourcesUp(), Dressing.troubles(dispatch.states()));
-  }
-
-  private List<PartLine> parts(Live live) {
-    return desk.parts().parts(Dressing.totals(live), nowNanos());
   }
 
   private long nowNanos() {

@@ -12,6 +12,7 @@ import meltkeeper.desk.AnswerJson;
 import meltkeeper.desk.Desk;
 import meltkeeper.desk.PartChange;
 import meltkeeper.desk.RefusedException;
+import meltkeeper.desk.ToldAct;
 import meltkeeper.desk.When;
 import meltkeeper.protocol.Fault;
 import meltkeeper.source.SteadyClock;
@@ -112,7 +113,7 @@ final class Buttons implements AutoCloseable {
                     request.payload().array().length + " bytes",
                     "at most " + MOST_CHARACTERS)));
       }
-      ButtonCommand command = ButtonCommand.read(word, request.payload().text());
+      ToldAct command = ToldAct.signed(word, request.payload().text());
       PartChange change = command.done(desk, when.get());
       LOG.info("button: {}, sent by {}", change.done(), command.by());
       return AnswerJson.print(new Answer(true, change.done(), List.of(), change.notes()));

@@ -9,13 +9,10 @@ import java.util.function.ToDoubleFunction;
 import meltkeeper.outlook.Batch;
 import meltkeeper.outlook.GcodeBatch;
 import meltkeeper.protocol.Fault;
-import meltkeeper.protocol.gcode.LineSplitter;
 import meltkeeper.protocol.motion.MotionLimits;
 
-/** Reads a G-code file as a batch, chunk by chunk, however large it is. */
+/** Reads a G-code file as a batch. */
 final class GcodeFile {
-
-  private static final int CHUNK_BYTES = 1 << 16;
 
   private GcodeFile() {}
 
@@ -27,15 +24,8 @@ final class GcodeFile {
    */
   static Batch batch(Path file, MotionLimits limits, ToDoubleFunction<Integer> hotAboveCelsius) {
     GcodeBatch batch = new GcodeBatch(String.valueOf(file.getFileName()), limits, hotAboveCelsius);
-    LineSplitter splitter = new LineSplitter();
     try (InputStream in = Files.newInputStream(file)) {
-      byte[] chunk = new byte[CHUNK_BYTES];
-      int read = in.read(chunk);
-      while (read >= 0) {
-        splitter.feed(chunk, 0, read, line -> batch.accept(line, splitter.lineNumber()));
-        read = in.read(chunk);
-      }
-      splitter.feed(new byte[] {'\n'}, line -> batch.accept(line, splitter.lineNumber()));
+      return batch.read(in);
     } catch (IOException e) {
       throw new FaultsException(
           List.of(
@@ -45,6 +35,5 @@ final class GcodeFile {
                   "a file that can be read",
                   Files.exists(file) ? e.toString() : "there is no such file")));
     }
-    return batch.finish();
   }
 }

@@ -51,7 +51,8 @@ public final class Main {
             .addSubcommand(new LifeCommand(OpenDesk::of))
             .addSubcommand(new RiskCommand(OpenDesk::of))
             .addSubcommand(new ReportCommand(OpenDesk::of))
-            .addSubcommand(AlertCommand.line(OpenDesk::of));
+            .addSubcommand(AlertCommand.line(OpenDesk::of))
+            .addSubcommand(new TokenCommand());
     line.setOut(out);
     line.setErr(err);
     line.setExecutionExceptionHandler(new Complaints());

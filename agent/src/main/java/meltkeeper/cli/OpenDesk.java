@@ -50,6 +50,11 @@ record OpenDesk(Store store, Settings settings, long nowNanos) implements AutoCl
         settings.zone());
   }
 
+  /** What a printer can do. */
+  MotionLimits motion(String printer) {
+    return motion(settings, printer);
+  }
+
   Shop shop() {
     return shop(settings);
   }
@@ -62,8 +67,8 @@ record OpenDesk(Store store, Settings settings, long nowNanos) implements AutoCl
     return new OutlookDesk(store, shop());
   }
 
-  /** What a printer can do. */
-  MotionLimits motion(String printer) {
+  /** What a printer can do, by the configuration. */
+  static MotionLimits motion(Settings settings, String printer) {
     return Optional.ofNullable(settings.printers().get(printer))
         .map(PrinterSettings::motion)
         .orElse(MotionLimits.DEFAULT);

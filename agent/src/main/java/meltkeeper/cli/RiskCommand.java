@@ -3,7 +3,6 @@ package meltkeeper.cli;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import meltkeeper.cli.outlook.RiskText;
@@ -11,7 +10,7 @@ import meltkeeper.desk.AnswerJson;
 import meltkeeper.outlook.Batch;
 import meltkeeper.outlook.RiskAnswer;
 import meltkeeper.outlook.RiskQuestion;
-import meltkeeper.part.Exposure;
+import meltkeeper.outlook.Stretch;
 import meltkeeper.protocol.Fault;
 import meltkeeper.protocol.HotEnd;
 import picocli.CommandLine.ArgGroup;
@@ -33,8 +32,6 @@ import picocli.CommandLine.Option;
       "  meltkeeper risk --printer heron --gcode labels.gcode --gcode drawers.gcode"
     })
 final class RiskCommand extends DeskCommand {
-
-  private static final double MOST_HOURS = 10_000;
 
   @Option(names = "--printer", required = true, paramLabel = "P", description = "The printer.")
   private String printer = "";
@@ -81,31 +78,8 @@ final class RiskCommand extends DeskCommand {
         description = "°C of the hot end.")
     private double celsius;
 
-    private List<Fault> faults() {
-      List<Fault> faults = new ArrayList<>();
-      if (!(hours > 0 && hours <= MOST_HOURS)) {
-        faults.add(Fault.of("--hours", hours, "above 0, to 10000 h"));
-      }
-      if (!(celsius >= 0 && celsius <= 600)) {
-        faults.add(Fault.of("--temperature", celsius, "0 to 600 °C"));
-      }
-      return faults;
-    }
-
-    private Batch on(int index, double hotAboveCelsius) {
-      boolean hot = celsius > hotAboveCelsius;
-      return new Batch(
-          hot ? Map.of(index, Exposure.of(celsius, hours)) : Map.of(),
-          hours,
-          celsius,
-          hot
-              ? List.of()
-              : List.of(
-                  "hours at "
-                      + celsius
-                      + " °C do not count: hot is above "
-                      + hotAboveCelsius
-                      + " °C"));
+    private Stretch stretch() {
+      return new Stretch(hours, celsius);
     }
   }
 
@@ -116,7 +90,7 @@ final class RiskCommand extends DeskCommand {
   private Batch batch(OpenDesk open) {
     double hotAbove = open.hotAboveCelsius(new HotEnd(printer, hotEnd));
     return Stream.concat(
-            segments.stream().map(segment -> segment.on(hotEnd, hotAbove)),
+            segments.stream().map(segment -> segment.stretch().on(hotEnd, hotAbove)),
             files.stream()
                 .map(
                     file ->
@@ -131,7 +105,11 @@ final class RiskCommand extends DeskCommand {
   @Override
   void answer(OpenDesk open) {
     List<Fault> faults = new ArrayList<>(open.shop().checkHotEnd(printer, hotEnd));
-    segments.forEach(segment -> faults.addAll(segment.faults()));
+    segments.forEach(
+        segment ->
+            segment.stretch().faults().stream()
+                .map(f -> Fault.of("--" + f.key(), f.found(), f.allowed(), f.mend()))
+                .forEach(faults::add));
     if (!faults.isEmpty()) {
       throw new FaultsException(faults);
     }

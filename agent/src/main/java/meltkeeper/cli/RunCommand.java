@@ -33,7 +33,8 @@ final class RunCommand implements Callable<Integer> {
     StopSignal.arrange(stopped, closed);
     try (Store store = Stores.open(settings.storeUrl());
         Agent agent = new Agent(settings, store, Agent.clockFor(store), Agent.USUAL_COMMIT)) {
-      LOG.info("page on http://{}:{}/", settings.listen().host(), agent.port());
+      LOG.info(
+          "page on {}://{}:{}/", settings.web().scheme(), settings.web().inAddress(), agent.port());
       stopped.await();
     } finally {
       closed.countDown();

@@ -50,6 +50,32 @@ final class Keys {
           "listen",
           Forms.hostPort(0, "write 127.0.0.1:8266, or [::1]:8266 for IPv6"),
           "127.0.0.1:8266");
+  static final Key<Void> NAMES =
+      key(Section.HTTP, "names", Form.section("a list of host names"), "localhost and addresses");
+  static final Form<String> A_HOST_NAME =
+      Form.of(
+          "a host name, such as shelf.shop.example",
+          "without http:// and without a port",
+          text ->
+              Optional.of(text).filter(name -> name.matches("[A-Za-z0-9][A-Za-z0-9.-]{0,252}")));
+  static final Key<Path> TOKEN_FILE =
+      key(Section.HTTP, "token-file", Forms.path("a file that meltkeeper token wrote"), NONE);
+  static final Key<Boolean> TOKEN_FOR_READS =
+      key(
+          Section.HTTP,
+          "token-for-reads",
+          Form.of(
+              "true or false",
+              "",
+              text ->
+                  Optional.of(text)
+                      .filter(word -> word.equals("true") || word.equals("false"))
+                      .map(Boolean::valueOf)),
+          "false");
+  static final Key<Path> KEY_FILE =
+      key(Section.HTTP, "key-file", Forms.path("a file that can be read"), NONE);
+  static final Key<Path> CERTIFICATE_FILE =
+      key(Section.HTTP, "certificate-file", Forms.path("a file that can be read"), NONE);
 
   static final Key<URI> URL = key(Section.BROKER, "url", Forms.broker(), REQUIRED);
   static final Key<Integer> PROTOCOL =

@@ -18,12 +18,13 @@ import meltkeeper.part.Kind;
 import meltkeeper.protocol.mapping.Mapping;
 import meltkeeper.protocol.mapping.Route;
 import meltkeeper.source.mqtt.BrokerSettings;
+import meltkeeper.web.guard.WebSettings;
 
 /**
  * A configuration without faults. All maps are by name and keep the order of the file. Immutable.
  *
  * @param storeUrl JDBC URL of the store, its file's path being absolute
- * @param listen where the page and the metrics are served
+ * @param web where the page and the metrics are served, and to whom
  * @param zone the shop's time zone, for reports
  * @param kinds those of the file, then the known ones that it does not name
  * @param costs empty when the shop names none
@@ -34,7 +35,7 @@ import meltkeeper.source.mqtt.BrokerSettings;
  */
 public record Settings(
     String storeUrl,
-    HostPort listen,
+    WebSettings web,
     ZoneId zone,
     Map<String, BrokerSettings> brokers,
     Map<String, Mapping> mappings,

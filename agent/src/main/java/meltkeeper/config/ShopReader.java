@@ -16,6 +16,7 @@ import meltkeeper.part.Names;
 import meltkeeper.protocol.Fault;
 import meltkeeper.protocol.mapping.Mapping;
 import meltkeeper.source.mqtt.BrokerSettings;
+import meltkeeper.web.guard.WebSettings;
 
 /** Reads the whole file. */
 final class ShopReader {
@@ -35,7 +36,9 @@ final class ShopReader {
   static Settings read(Entry file, Path folder) {
     Fields fields = Fields.of(file, Section.ROOT);
     String store = readStore(fields, folder);
-    HostPort listen = Fields.of(fields.entryOrBlank(Keys.HTTP), Section.HTTP).get(Keys.LISTEN);
+    WebSettings web =
+        new HttpReader(new Folder(folder))
+            .read(Fields.of(fields.entryOrBlank(Keys.HTTP), Section.HTTP));
     ZoneId zone = fields.find(Keys.ZONE).orElseGet(ZoneId::systemDefault);
 
     Map<String, Entry> brokerEntries = named(fields, Keys.BROKERS, ShopReader::nameFault);
@@ -64,7 +67,7 @@ final class ShopReader {
         Fields.of(fields.entryOrBlank(Keys.JAM_WATCH), Section.JAM).get(Keys.FALSE_ALARM_EVERY);
     return new Settings(
         store,
-        listen,
+        web,
         zone,
         brokers,
         mappings,

@@ -13,7 +13,6 @@ import meltkeeper.part.Shelf;
 import meltkeeper.protocol.Fault;
 import meltkeeper.protocol.HotEnd;
 import meltkeeper.store.Store;
-import meltkeeper.store.StoreException;
 
 /**
  * What a shop does with its parts. An act is refused with every {@link Fault}, or done whole; it
@@ -26,20 +25,15 @@ import meltkeeper.store.StoreException;
  */
 public final class PartActs {
 
-  private static final int TRIES = 50;
-
-  private final Store store;
   private final Shop shop;
   private final PartAnswers answers;
+  private final Entering entering;
 
   PartActs(Store store, Shop shop, PartAnswers answers) {
-    this.store = store;
     this.shop = shop;
     this.answers = answers;
+    this.entering = new Entering(store, shop.zone());
   }
-
-  /** A part as an act found it and left it, with the events that are new. */
-  private record Step(Part part, List<PartEvent> entered, String done) {}
 
   /** Makes a part known. */
   public PartChange add(AddPart add, long nowNanos) {
@@ -51,7 +45,10 @@ public final class PartActs {
           RefusedException.when(faults);
           String id = add.id().orElseGet(() -> shelf.nextId(add.kind()));
           Part part = Part.added(id, add.kind(), add.variant(), nowNanos);
-          return new Step(part, List.of(), id + " is known as a new " + add.kind());
+          return new Entering.Step(
+              new Undo(List.of(), List.of(part)),
+              List.of(),
+              id + " is known as a new " + add.kind());
         });
   }
 
@@ -76,7 +73,7 @@ public final class PartActs {
                   off ->
                       entered.add(
                           new PartEvent.Removed(off.atNanos(), off.because(), off.notThisPart())));
-          return step(shelf, part.orElseThrow(), entered);
+          return entering.with(shelf, part.orElseThrow(), entered);
         });
   }
 
@@ -89,7 +86,7 @@ public final class PartActs {
           List<Fault> faults = new ArrayList<>(timing.check("at", at));
           Optional<Part> part = find(shelf, remove.which(), at, faults);
           RefusedException.when(faults);
-          return step(
+          return entering.with(
               shelf,
               part.orElseThrow(),
               List.of(new PartEvent.Removed(at, remove.because(), remove.notThisPart())));
@@ -118,7 +115,8 @@ public final class PartActs {
                     "0 is no better than before, 1 is as good as new"));
           }
           RefusedException.when(faults);
-          return step(shelf, part.orElseThrow(), List.of(new PartEvent.Cleaned(at, restores)));
+          return entering.with(
+              shelf, part.orElseThrow(), List.of(new PartEvent.Cleaned(at, restores)));
         });
   }
 
@@ -132,7 +130,7 @@ public final class PartActs {
           Optional<Part> part = find(shelf, id, faults);
           faults.addAll(timing.check("at", at));
           RefusedException.when(faults);
-          return step(shelf, part.orElseThrow(), List.of(new PartEvent.Retired(at)));
+          return entering.with(shelf, part.orElseThrow(), List.of(new PartEvent.Retired(at)));
         });
   }
 
@@ -156,7 +154,8 @@ public final class PartActs {
           RefusedException.when(shelf.checkWithout(part, event));
           String done =
               id + ": taken back that it was " + event.words() + " on " + words(event.atNanos());
-          return new Step(part.without(event), List.of(event), done);
+          return new Entering.Step(
+              new Undo(List.of(part), List.of(part.without(event))), List.of(event), done);
         });
   }
 
@@ -169,13 +168,6 @@ public final class PartActs {
         when.isPresent() ? words(when.getAsLong()) : "nothing",
         "the time of one thing that happened to " + part.id(),
         known.isEmpty() ? "nothing did yet" : "it was " + String.join("; ", known));
-  }
-
-  private Step step(Shelf shelf, Part part, List<PartEvent> entered) {
-    RefusedException.when(shelf.check(part, entered));
-    List<String> words =
-        entered.stream().map(e -> e.words() + " on " + words(e.atNanos())).toList();
-    return new Step(part.with(entered), entered, part.id() + " was " + String.join(" and ", words));
   }
 
   private Optional<Part> find(Shelf shelf, String id, List<Fault> faults) {
@@ -210,19 +202,8 @@ public final class PartActs {
         });
   }
 
-  /** Load, apply, save; once more from the start when another program saved in between. */
-  private PartChange act(Function<Shelf, Step> apply) {
-    for (int tries = 0; tries < TRIES; tries++) {
-      long revision = store.revision();
-      Step step = apply.apply(new Shelf(store.parts(), shop.zone()));
-      if (store.saveParts(revision, List.of(step.part()))) {
-        return answers.change(step.done(), step.part(), step.entered());
-      }
-    }
-    throw new StoreException(
-        "the parts were changed by another program "
-            + TRIES
-            + " times in a row while this change was being entered; try again");
+  private PartChange act(Function<Shelf, Entering.Step> apply) {
+    return answers.change(entering.enter(apply));
   }
 
   private String words(long nanos) {

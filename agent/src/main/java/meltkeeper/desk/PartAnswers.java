@@ -34,11 +34,30 @@ public final class PartAnswers {
    * @throws RefusedException for a kind or printer that is not in the configuration
    */
   public List<PartLine> parts(PartFilter filter, long nowNanos) {
+    check(filter);
+    return lines(heats.heats(nowNanos), filter);
+  }
+
+  /**
+   * The same, up to this moment.
+   *
+   * @param totals the hot ends' committed totals now
+   * @throws RefusedException for a kind or printer that is not in the configuration
+   */
+  public List<PartLine> parts(PartFilter filter, Map<HotEnd, Tally> totals, long nowNanos) {
+    check(filter);
+    return lines(heats.heats(totals, nowNanos), filter);
+  }
+
+  private void check(PartFilter filter) {
     List<Fault> faults = new ArrayList<>();
     filter.kind().ifPresent(k -> faults.addAll(Shelf.checkKind(k, shop.kindNames())));
     filter.printer().ifPresent(p -> faults.addAll(shop.checkPrinter(p)));
     RefusedException.when(faults);
-    return heats.heats(nowNanos).stream()
+  }
+
+  private static List<PartLine> lines(List<PartHeat> heats, PartFilter filter) {
+    return heats.stream()
         .filter(heat -> passes(heat.part(), filter))
         .map(heat -> PartLine.of(heat.part(), heat.tally()))
         .toList();
@@ -62,32 +81,22 @@ public final class PartAnswers {
         shelf.part(id).orElseThrow(() -> new RefusedException(List.of(shelf.unknown(id)))));
   }
 
-  /**
-   * Every part, by id, up to this moment.
-   *
-   * @param totals the hot ends' committed totals now
-   */
-  public List<PartLine> parts(Map<HotEnd, Tally> totals, long nowNanos) {
-    return heats.heats(totals, nowNanos).stream()
-        .map(heat -> PartLine.of(heat.part(), heat.tally()))
-        .toList();
-  }
-
   /** What each part has been through, for whoever shows or learns from it. */
   public PartHeats heats() {
     return heats;
   }
 
-  PartChange change(String done, Part part, List<PartEvent> entered) {
+  PartChange change(Entering.Step step) {
+    Part part = step.part();
     List<SharedEdge> shared = new ArrayList<>();
     for (Fitting stay : part.fittings()) {
       shared.addAll(shared(stay));
     }
-    shared.removeIf(edge -> entered.stream().noneMatch(e -> isAt(edge, e)));
+    shared.removeIf(edge -> step.entered().stream().noneMatch(e -> isAt(edge, e)));
     List<String> notes = new ArrayList<>();
     part.fittedOn().filter(this::isUnheard).ifPresent(hotEnd -> notes.add(unheard(hotEnd)));
     part.idleRemovals().forEach(removal -> notes.add(idle(part, removal)));
-    return new PartChange(done, answer(part), shared, notes);
+    return new PartChange(step.done(), answer(part), shared, notes, step.undo());
   }
 
   private boolean isUnheard(HotEnd hotEnd) {

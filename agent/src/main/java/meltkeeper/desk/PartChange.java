@@ -1,5 +1,6 @@
 package meltkeeper.desk;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.util.List;
 
 /**
@@ -9,9 +10,14 @@ import java.util.List;
  * @param part as it stands now
  * @param shared new edges at which hours are shared in proportion to time
  * @param notes what the shop should know or do next
+ * @param undo what takes it back
  */
 public record PartChange(
-    String done, PartAnswer part, List<SharedEdge> shared, List<String> notes) {
+    String done,
+    PartAnswer part,
+    List<SharedEdge> shared,
+    List<String> notes,
+    @JsonIgnore Undo undo) {
 
   public PartChange {
     shared = List.copyOf(shared);

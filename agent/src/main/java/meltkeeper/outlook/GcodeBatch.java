@@ -1,5 +1,7 @@
 package meltkeeper.outlook;
 
+import java.io.IOException;
+import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -10,12 +12,15 @@ import meltkeeper.desk.RefusedException;
 import meltkeeper.part.Exposure;
 import meltkeeper.protocol.Fault;
 import meltkeeper.protocol.Payload;
+import meltkeeper.protocol.gcode.LineSplitter;
 import meltkeeper.protocol.motion.JobEstimate;
 import meltkeeper.protocol.motion.JobEstimator;
 import meltkeeper.protocol.motion.MotionLimits;
 
 /** Makes a batch of a G-code file's lines. Not safe for use by several threads. */
 public final class GcodeBatch {
+
+  private static final int CHUNK_BYTES = 1 << 16;
 
   private final String name;
   private final ToDoubleFunction<Integer> hotAboveCelsius;
@@ -32,6 +37,22 @@ public final class GcodeBatch {
     this.name = name;
     this.hotAboveCelsius = hotAboveCelsius;
     this.estimator = new JobEstimator(limits, this::heat);
+  }
+
+  /**
+   * Reads a whole batch, chunk by chunk, however long it is.
+   *
+   * @throws IOException when the stream fails
+   * @throws RefusedException when the lines make no batch
+   */
+  public Batch read(InputStream in) throws IOException {
+    LineSplitter splitter = new LineSplitter();
+    byte[] chunk = new byte[CHUNK_BYTES];
+    for (int read = in.read(chunk); read >= 0; read = in.read(chunk)) {
+      splitter.feed(chunk, 0, read, line -> accept(line, splitter.lineNumber()));
+    }
+    splitter.feed(new byte[] {'\n'}, line -> accept(line, splitter.lineNumber()));
+    return finish();
   }
 
   /** Takes a line and its number, counted from 1. */

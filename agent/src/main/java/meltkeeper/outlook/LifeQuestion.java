@@ -13,6 +13,11 @@ import java.util.Optional;
 public record LifeQuestion(
     Optional<String> kind, int spareDays, double confidence, boolean explained) {
 
+  /** Of one kind or all, else the usual. */
+  public static LifeQuestion ofKind(Optional<String> kind) {
+    return new LifeQuestion(kind, USUAL.spareDays(), USUAL.confidence(), false);
+  }
+
   /** All kinds, spares for 60 days at 95 %. */
   public static final LifeQuestion USUAL = new LifeQuestion(Optional.empty(), 60, 0.95, false);
 }

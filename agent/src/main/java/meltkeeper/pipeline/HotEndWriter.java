@@ -27,6 +27,7 @@ final class HotEndWriter {
   private final Values values = new Values();
   private final Recent recent = new Recent();
   private final Watching watching;
+  private final Trail trail = new Trail();
   private Grid grid;
   private Account account;
   private Credits credits;
@@ -51,6 +52,7 @@ final class HotEndWriter {
     moved = true;
     if (step.verdict() == Verdict.TAKEN || step.verdict() == Verdict.RETAINED) {
       values.show(reading);
+      trail.take(reading, () -> settled().total(), watching::outlook);
       return new Taken(step.verdict(), watching.take(reading));
     }
     return new Taken(step.verdict(), Optional.empty());
@@ -87,6 +89,10 @@ final class HotEndWriter {
 
   HotEndLive live() {
     return values.snapshot(hotEnd, account.total(), watching.outlook(), watching.blindNanos());
+  }
+
+  Trail trail() {
+    return trail;
   }
 
   /** True when none of these times is an edge yet. */

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentSkipListMap;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import meltkeeper.jam.Finding;
@@ -35,7 +36,7 @@ import meltkeeper.store.Store;
 
 /**
  * The path itself, without threads or clocks: decode, step, commit when told to. The running agent
- * and a replay both go through here. For one thread.
+ * and a replay both go through here. For one thread, but for what is said to be for any.
  */
 public final class Intake implements Outlet {
 
@@ -48,7 +49,7 @@ public final class Intake implements Outlet {
   private final Store store;
   private final RejectionLog log = new RejectionLog();
   private final Alarms alarms;
-  private final Map<HotEnd, HotEndWriter> writers = new TreeMap<>();
+  private final Map<HotEnd, HotEndWriter> writers = new ConcurrentSkipListMap<>();
   private final Map<HotEnd, NavigableSet<Long>> cuts = new TreeMap<>();
   private final Map<Rejected.Reason, Long> rejected = new EnumMap<>(Rejected.Reason.class);
   private final Set<Rejected.Reason> unit = EnumSet.noneOf(Rejected.Reason.class);
@@ -280,6 +281,12 @@ public final class Intake implements Outlet {
         fitting.untilNanos().ifPresent(of::add);
       }
     }
+  }
+
+  /** The last day of a hot end, minute by minute; for any thread. */
+  List<Minute> trail(HotEnd hotEnd) {
+    HotEndWriter writer = writers.get(hotEnd);
+    return writer == null ? List.of() : writer.trail().minutes();
   }
 
   /** What stands now. */

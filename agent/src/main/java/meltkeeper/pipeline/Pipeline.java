@@ -7,6 +7,7 @@ import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
+import meltkeeper.protocol.HotEnd;
 import meltkeeper.protocol.Received;
 import meltkeeper.store.StoreException;
 import org.slf4j.Logger;
@@ -15,7 +16,7 @@ import org.slf4j.LoggerFactory;
 /**
  * Runs an {@link Intake} on the one writer thread. Sources hand over through a bounded queue and
  * wait when it is full, so that a broker holds back instead of messages being lost. Any thread may
- * call {@link #accept} and {@link #live}.
+ * call {@link #accept}, {@link #live} and {@link #trail}.
  */
 public final class Pipeline implements AutoCloseable {
 
@@ -56,6 +57,11 @@ public final class Pipeline implements AutoCloseable {
   /** What stands now, at most a quarter of a second old. */
   public Live live() {
     return live;
+  }
+
+  /** The last day of a hot end, minute by minute, as far as this agent has heard it. */
+  public List<Minute> trail(HotEnd hotEnd) {
+    return intake.trail(hotEnd);
   }
 
   /** Number of messages that wait to be read. */

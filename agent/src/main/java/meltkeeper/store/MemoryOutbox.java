@@ -19,6 +19,7 @@ final class MemoryOutbox implements Outbox {
   private final Map<String, Map<String, Delivery>> deliveries = new HashMap<>();
   private final Map<Episode, Acknowledgement> acknowledged = new HashMap<>();
   private final Set<Episode> over = new HashSet<>();
+  private final Set<Episode> settled = new HashSet<>();
 
   @Override
   public synchronized void post(List<Posting> postings) {
@@ -144,10 +145,28 @@ final class MemoryOutbox implements Outbox {
 
   @Override
   public synchronized boolean acknowledge(Episode episode, Acknowledgement acknowledgement) {
-    if (alerts.values().stream().noneMatch(alert -> alert.episode().equals(episode))) {
-      return false;
+    boolean known = isKnown(episode);
+    if (known) {
+      acknowledged.putIfAbsent(episode, acknowledgement);
     }
-    acknowledged.putIfAbsent(episode, acknowledgement);
-    return true;
+    return known;
+  }
+
+  @Override
+  public synchronized boolean settle(Episode episode) {
+    boolean known = isKnown(episode);
+    if (known) {
+      settled.add(episode);
+    }
+    return known;
+  }
+
+  @Override
+  public synchronized Set<Episode> settled() {
+    return Set.copyOf(settled);
+  }
+
+  private boolean isKnown(Episode episode) {
+    return alerts.values().stream().anyMatch(alert -> alert.episode().equals(episode));
   }
 }

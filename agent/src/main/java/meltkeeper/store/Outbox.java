@@ -2,6 +2,7 @@ package meltkeeper.store;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * Alerts, and how far each has come on its routes. Safe for use by several threads, and by several
@@ -52,4 +53,14 @@ public interface Outbox {
    * @return false when no such episode was posted
    */
   boolean acknowledge(Episode episode, Acknowledgement acknowledgement);
+
+  /**
+   * Notes that nothing was done to any part because of an episode, so that nobody asks again.
+   *
+   * @return false when no such episode was posted
+   */
+  boolean settle(Episode episode);
+
+  /** The episodes that were settled so. */
+  Set<Episode> settled();
 }

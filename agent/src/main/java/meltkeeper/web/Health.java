@@ -1,9 +1,9 @@
 package meltkeeper.web;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
-import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import meltkeeper.web.view.AgentView;
 
 /**
  * Whether the agent does its work. A source or a route of alerts that is down is shown, but only a
@@ -20,20 +20,16 @@ record Health(
     SortedMap<String, String> sources,
     SortedMap<String, String> routes) {
 
-  static Health of(Overview overview) {
+  static Health of(AgentView agent) {
     SortedMap<String, String> sources = new TreeMap<>();
-    for (Map.Entry<String, Boolean> source : overview.sources().entrySet()) {
-      sources.put(source.getKey(), source.getValue() ? "up" : "down");
-    }
+    agent.sources().forEach((name, up) -> sources.put(name, up ? "up" : "down"));
     SortedMap<String, String> routes = new TreeMap<>();
-    overview
+    agent
         .routeTroubles()
         .forEach((name, trouble) -> routes.put(name, trouble.isEmpty() ? "ok" : trouble));
+    var trouble = agent.live().trouble();
     return new Health(
-        overview.storeTrouble().isEmpty() ? "ok" : "store-trouble",
-        overview.storeTrouble().orElse("ok"),
-        sources,
-        routes);
+        trouble.isEmpty() ? "ok" : "store-trouble", trouble.orElse("ok"), sources, routes);
   }
 
   @JsonIgnore

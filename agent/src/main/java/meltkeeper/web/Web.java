@@ -1,54 +1,73 @@
 package meltkeeper.web;
 
-import gg.jte.ContentType;
-import gg.jte.TemplateEngine;
-import gg.jte.output.StringOutput;
 import io.javalin.Javalin;
+import io.javalin.config.JavalinConfig;
+import io.javalin.config.SizeUnit;
 import io.javalin.http.Context;
-import java.util.Map;
 import java.util.Optional;
-import java.util.function.Supplier;
+import java.util.concurrent.TimeUnit;
 import meltkeeper.desk.AnswerJson;
 import meltkeeper.metrics.Exposition;
 import meltkeeper.metrics.Metrics;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
+import meltkeeper.web.api.Answering;
+import meltkeeper.web.api.Api;
+import meltkeeper.web.api.LimitedStream;
+import meltkeeper.web.api.Mishap;
+import meltkeeper.web.api.Problem;
+import meltkeeper.web.guard.Doors;
+import meltkeeper.web.guard.Guard;
+import meltkeeper.web.guard.WebSettings;
+import meltkeeper.web.page.Pages;
+import meltkeeper.web.view.AgentView;
 
 /** Serves the page, the API, the metrics and the health of the agent over HTTP. */
 public final class Web implements AutoCloseable {
 
-  private static final Logger LOG = LoggerFactory.getLogger(Web.class);
+  private static final long MOST_BODY_BYTES = 1L << 20;
 
-  private final Supplier<Overview> overview;
+  private final AgentView agent;
   private final Metrics metrics;
-  private final TemplateEngine templates = TemplateEngine.createPrecompiled(ContentType.Html);
+  private final Guard guard;
+  private final Pages pages;
   private final Javalin server;
 
   /**
    * Starts to serve.
    *
-   * @param host to bind to, loopback unless the owner says otherwise
-   * @param port to bind to; 0 for any free one
-   * @param overview asked once a request
+   * @throws io.javalin.util.JavalinBindException when the address is not to be had
    */
-  public Web(String host, int port, Supplier<Overview> overview, Metrics metrics) {
-    this.overview = overview;
+  public Web(WebSettings settings, AgentView agent, Metrics metrics) {
+    this.agent = agent;
     this.metrics = metrics;
-    this.server =
-        Javalin.create(
-            config -> {
-              config.startup.showJavalinBanner = false;
-              config.startup.showOldJavalinVersionWarning = false;
-              config.routes.get("/", this::page);
-              config.routes.get("/healthz", this::health);
-              config.routes.get("/metrics", this::metrics);
-              config.routes.get("/api/v1/printers", this::printers);
-              config.routes.get("/api/v1/parts", this::parts);
-              config.routes.before(Web::harden);
-              config.routes.error(404, Web::notFound);
-              config.routes.exception(Exception.class, Web::failed);
-            });
-    server.start(host, port);
+    this.guard = new Guard(settings, () -> TimeUnit.NANOSECONDS.toSeconds(agent.nowNanos()));
+    this.pages = new Pages(agent, guard);
+    this.server = Javalin.create(config -> configure(config, settings));
+    try {
+      server.start();
+    } catch (RuntimeException e) {
+      pages.close();
+      throw e;
+    }
+  }
+
+  private void configure(JavalinConfig config, WebSettings settings) {
+    config.startup.showJavalinBanner = false;
+    config.startup.showOldJavalinVersionWarning = false;
+    config.http.maxRequestSize = MOST_BODY_BYTES;
+    config.http.prefer405over404 = true;
+    config.jetty.multipartConfig.maxFileSize(LimitedStream.MOST_BYTES, SizeUnit.BYTES);
+    config.jetty.multipartConfig.maxTotalRequestSize(
+        LimitedStream.MOST_BYTES + MOST_BODY_BYTES, SizeUnit.BYTES);
+    config.jetty.multipartConfig.maxInMemoryFileSize(64, SizeUnit.KB);
+    Doors.open(settings, config.jetty);
+    config.routes.before(guard::look);
+    config.routes.get("/healthz", this::health);
+    config.routes.get("/metrics", this::metrics);
+    new Api(agent).serve(config.routes);
+    pages.serve(config.routes);
+    config.routes.error(404, this::notFound);
+    config.routes.error(405, this::notFound);
+    config.routes.exception(Exception.class, this::failed);
   }
 
   /** The port that is served. */
@@ -56,26 +75,10 @@ public final class Web implements AutoCloseable {
     return server.port();
   }
 
-  private static void harden(Context request) {
-    request.header("X-Content-Type-Options", "nosniff");
-    request.header("Referrer-Policy", "no-referrer");
-    request.header("X-Frame-Options", "DENY");
-    request.header(
-        "Content-Security-Policy",
-        "default-src 'none'; style-src 'self' 'unsafe-inline'; img-src 'self' data:");
-    request.header("Cache-Control", "no-store");
-  }
-
-  private void page(Context request) {
-    StringOutput html = new StringOutput();
-    templates.render("page.jte", overview.get(), html);
-    request.html(html.toString());
-  }
-
   private void health(Context request) {
-    Health health = Health.of(overview.get());
+    Health health = Health.of(agent);
     request.status(health.isWell() ? 200 : 503);
-    json(request, health);
+    request.contentType("application/json").result(AnswerJson.print(health));
   }
 
   private void metrics(Context request) {
@@ -84,43 +87,35 @@ public final class Web implements AutoCloseable {
     request.contentType(format.contentType()).result(metrics.scrape(format));
   }
 
-  private void printers(Context request) {
-    json(request, Map.of("printers", overview.get().printers()));
+  private void notFound(Context request) {
+    if (!Problem.CONTENT_TYPE.equals(request.res().getContentType())) {
+      tell(
+          request,
+          Problem.of(
+              request.statusCode(),
+              "Nothing answers "
+                  + request.method()
+                  + " "
+                  + request.path()
+                  + "; /api/v1/openapi.json tells what does, and / is the page"));
+    }
   }
 
-  private void parts(Context request) {
-    json(request, Map.of("parts", overview.get().parts()));
+  private void failed(Exception cause, Context request) {
+    tell(request, Mishap.problem(request, cause));
   }
 
-  private static void json(Context request, Object answer) {
-    request.contentType("application/json").result(AnswerJson.print(answer));
-  }
-
-  private static void notFound(Context request) {
-    problem(
-        request,
-        404,
-        "Nothing is served at "
-            + request.path()
-            + "; try /, /api/v1/printers, /api/v1/parts, /metrics or /healthz");
-  }
-
-  private static void failed(Exception cause, Context request) {
-    LOG.error("{} {} failed", request.method(), request.path(), cause);
-    problem(request, 500, "The request failed; the agent's log says why");
-  }
-
-  /** Problem details as of RFC 9457. */
-  private static void problem(Context request, int status, String detail) {
-    request.status(status);
-    request
-        .contentType("application/problem+json")
-        .result(
-            AnswerJson.print(Map.of("type", "about:blank", "status", status, "detail", detail)));
+  private void tell(Context request, Problem problem) {
+    if (pages.isPage(request)) {
+      pages.tell(request, problem);
+    } else {
+      Answering.tell(request, problem);
+    }
   }
 
   @Override
   public void close() {
+    pages.close();
     server.stop();
   }
 }

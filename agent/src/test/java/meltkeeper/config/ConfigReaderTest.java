@@ -37,7 +37,7 @@ class ConfigReaderTest {
     Settings settings = Shop.settings(LEAST);
 
     assertThat(settings.storeUrl()).endsWith("meltkeeper.db");
-    assertThat(settings.listen()).hasToString("127.0.0.1:8266");
+    assertThat(settings.web()).hasToString("127.0.0.1:8266");
     assertThat(settings.kinds()).containsOnlyKeys("liner", "nozzle", "heat-break");
     assertThat(settings.costs()).isEmpty();
     assertThat(settings.brokers()).isEmpty();

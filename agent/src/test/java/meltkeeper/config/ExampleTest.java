@@ -32,6 +32,7 @@ import meltkeeper.protocol.mapping.ValueRule;
 import meltkeeper.source.mqtt.BrokerSettings;
 import meltkeeper.source.serial.SerialSettings;
 import meltkeeper.source.tcp.TcpSettings;
+import meltkeeper.web.guard.WebSettings;
 import org.junit.jupiter.api.Test;
 
 /** The example in the documents is valid, and means what it says. */
@@ -47,7 +48,7 @@ class ExampleTest {
         .isEqualTo(
             new Settings(
                 "jdbc:sqlite:" + Path.of("meltkeeper.db").toAbsolutePath(),
-                new HostPort("127.0.0.1", 8266),
+                WebSettings.plain("127.0.0.1", 8266),
                 ZoneId.systemDefault(),
                 Map.of("shop", plainBroker("shop", "tcp://127.0.0.1:1883")),
                 Map.of("status-json", statusJson(), "plain-values", plainValues()),

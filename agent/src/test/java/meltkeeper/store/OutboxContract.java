@@ -224,4 +224,16 @@ public abstract class OutboxContract {
         .extracting(Letter::isAcknowledged)
         .containsOnly(true);
   }
+
+  @Test
+  void settledEpisode_isKept_andItsAlertsStay() {
+    store.outbox().post(List.of(post(alert(HOT, Phase.BEGAN, 0), "phone")));
+
+    assertThat(store.outbox().settle(DUE)).isFalse();
+    assertThat(store.outbox().settled()).isEmpty();
+    assertThat(store.outbox().settle(HOT)).isTrue();
+    assertThat(store.outbox().settle(HOT)).isTrue();
+    assertThat(store.outbox().settled()).containsExactly(HOT);
+    assertThat(store.outbox().latest(1)).hasSize(1);
+  }
 }

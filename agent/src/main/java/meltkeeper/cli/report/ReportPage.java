@@ -9,6 +9,7 @@ import java.util.Map;
 import meltkeeper.desk.Report;
 import meltkeeper.outlook.KindCurves;
 import meltkeeper.plot.PlotStyle;
+import meltkeeper.web.page.LifePlots;
 
 /**
  * A report as a page that stands alone.

@@ -34,7 +34,7 @@ final class AlertRow {
         row.getString(PHASE + 3));
   }
 
-  private static Episode episode(ResultSet row) throws SQLException {
+  static Episode episode(ResultSet row) throws SQLException {
     return new Episode(
         known("topic", row.getString(1), AlertTopic.of(row.getString(1))),
         subject(row.getString(2)),

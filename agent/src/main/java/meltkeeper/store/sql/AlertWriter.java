@@ -48,6 +48,9 @@ final class AlertWriter {
       WHERE topic = ? AND subject = ? AND began_nanos = ?
       """;
 
+  private static final String SETTLE =
+      "UPDATE episode SET is_settled = 1 WHERE topic = ? AND subject = ? AND began_nanos = ?";
+
   private final Connection connection;
 
   AlertWriter(Connection connection) {
@@ -114,6 +117,12 @@ final class AlertWriter {
             episode.topic().label(),
             episode.subject().written(),
             episode.beganNanos())
+        > 0;
+  }
+
+  boolean settle(Episode episode) throws SQLException {
+    return update(
+            SETTLE, episode.topic().label(), episode.subject().written(), episode.beganNanos())
         > 0;
   }
 

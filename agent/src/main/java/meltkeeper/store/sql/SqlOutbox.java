@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import meltkeeper.store.Acknowledgement;
 import meltkeeper.store.Alert;
@@ -54,6 +55,9 @@ record SqlOutbox(SqliteFile file) implements Outbox {
           LIMIT ?
           """;
 
+  private static final String SETTLED =
+      "SELECT topic, subject, began_nanos FROM episode WHERE is_settled = 1";
+
   private static final String DELIVERIES =
       """
       SELECT route, state, attempts, next_nanos, detail FROM delivery WHERE alert = ? ORDER BY route
@@ -88,6 +92,17 @@ record SqlOutbox(SqliteFile file) implements Outbox {
   public boolean acknowledge(Episode episode, Acknowledgement acknowledgement) {
     return file.writing()
         .run("acknowledge an alert", c -> new AlertWriter(c).acknowledge(episode, acknowledgement));
+  }
+
+  @Override
+  public boolean settle(Episode episode) {
+    return file.writing().run("settle an episode", c -> new AlertWriter(c).settle(episode));
+  }
+
+  @Override
+  public Set<Episode> settled() {
+    return Set.copyOf(
+        file.reading().run("read the settled episodes", c -> rows(c, SETTLED, AlertRow::episode)));
   }
 
   @Override

@@ -110,6 +110,7 @@ CREATE TABLE episode (
   subject            TEXT    NOT NULL,
   began_nanos        INTEGER NOT NULL,
   is_over            INTEGER NOT NULL,
+  is_settled         INTEGER NOT NULL DEFAULT 0,
   acknowledged_nanos INTEGER,
   acknowledged_by    TEXT,
   UNIQUE (topic, subject, began_nanos)

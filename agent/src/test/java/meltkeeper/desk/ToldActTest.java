@@ -1,4 +1,4 @@
-package meltkeeper.cli;
+package meltkeeper.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -6,10 +6,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
-import meltkeeper.desk.Desk;
-import meltkeeper.desk.RefusedException;
-import meltkeeper.desk.Shop;
-import meltkeeper.desk.When;
 import meltkeeper.part.Kind;
 import meltkeeper.store.MemoryStore;
 import org.junit.jupiter.api.Test;
@@ -17,7 +13,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 /** What buttons and scanners may send, and what they are told when they send something else. */
-final class ButtonCommandTest {
+final class ToldActTest {
 
   /** 2026-03-02T08:00:00Z (GNU date). */
   private static final long MORNING = 1_772_438_400_000_000_000L;
@@ -33,7 +29,7 @@ final class ButtonCommandTest {
               ZoneOffset.UTC));
 
   private String press(String word, String json) {
-    return ButtonCommand.read(word, json).done(desk, new When(ZoneOffset.UTC, MORNING)).done();
+    return ToldAct.signed(word, json).done(desk, new When(ZoneOffset.UTC, MORNING)).done();
   }
 
   @Test
@@ -56,7 +52,7 @@ final class ButtonCommandTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "fitt | {} | topic: found \"fitt\"; allowed: one of add, fit, remove, clean, retire; the nearest is fit",
+        "fitt | {} | verb: found \"fitt\"; allowed: one of add, fit, remove, clean, retire, swap, blame, undo; the nearest is fit",
         "fit | [] | allowed: one JSON object",
         "fit | {\"by\":\"Mira\" | allowed: one JSON object",
         "fit | {\"part\":\"L-1\",\"printer\":\"heron\"} | by: found \"\"; allowed: who sends it",

@@ -1,4 +1,4 @@
-package meltkeeper.cli;
+package meltkeeper.desk;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
@@ -11,23 +11,17 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
-import meltkeeper.desk.AddPart;
-import meltkeeper.desk.Desk;
-import meltkeeper.desk.FitPart;
-import meltkeeper.desk.PartChange;
-import meltkeeper.desk.RefusedException;
-import meltkeeper.desk.RemovePart;
-import meltkeeper.desk.When;
 import meltkeeper.part.Because;
 import meltkeeper.protocol.Fault;
 import meltkeeper.protocol.Nearest;
 
 /**
- * A command about parts as a button or a scanner sends it: one JSON object.
+ * An act about parts as a button, a scanner, the API or the page tells it: one JSON object, its
+ * times as a person tells them.
  *
- * @param by who sent it, as it says itself
+ * @param by who sent it, as it says itself; may be empty where nobody need say
  */
-record ButtonCommand(Verb verb, String by, JsonNode json) {
+public record ToldAct(Verb verb, String by, JsonNode json) {
 
   private static final ObjectMapper MAPPER =
       JsonMapper.builder().enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS).build();
@@ -35,12 +29,15 @@ record ButtonCommand(Verb verb, String by, JsonNode json) {
   private static final double CLEANING_UNKNOWN = Double.NaN;
 
   /** What may be done, and the fields that belong to it. */
-  enum Verb {
+  public enum Verb {
     ADD,
     FIT,
     REMOVE,
     CLEAN,
-    RETIRE;
+    RETIRE,
+    SWAP,
+    BLAME,
+    UNDO;
 
     private Set<String> fields() {
       return switch (this) {
@@ -49,32 +46,68 @@ record ButtonCommand(Verb verb, String by, JsonNode json) {
         case REMOVE ->
             Set.of("part", "printer", "hot_end", "kind", "because", "not_this_part", "at");
         case CLEAN -> Set.of("part", "restores", "at");
-        case RETIRE -> Set.of("part", "at");
+        case RETIRE, UNDO -> Set.of("part", "at");
+        case SWAP -> Set.of("printer", "hot_end", "kind", "part", "because", "not_this_part", "at");
+        case BLAME -> Set.of("part", "not_this_part", "at");
       };
     }
 
-    String word() {
+    /** As topics and addresses write it. */
+    public String word() {
       return name().toLowerCase(java.util.Locale.ROOT);
     }
 
-    static List<String> words() {
+    /** All of them. */
+    public static List<String> words() {
       return List.of(values()).stream().map(Verb::word).toList();
     }
   }
 
   /**
-   * Reads a command.
+   * Reads an act of somebody who must say who it is.
    *
-   * @param word the last level of its topic
+   * @param word the verb
    * @throws RefusedException with every fault
    */
-  static ButtonCommand read(String word, String text) {
+  public static ToldAct signed(String word, String text) {
+    JsonNode json = object(text);
+    String by = json.path("by").asText("");
+    ToldAct act = read(word, json);
+    if (by.isEmpty()) {
+      throw refused(signature(by));
+    }
+    return act;
+  }
+
+  /**
+   * The one JSON object of a text.
+   *
+   * @throws RefusedException when it is anything else
+   */
+  public static JsonNode object(String text) {
+    try {
+      JsonNode json = MAPPER.readTree(text);
+      if (json != null && json.isObject()) {
+        return json;
+      }
+    } catch (JsonProcessingException e) {
+      throw refused(Fault.of("", text, "one JSON object", e.getOriginalMessage()));
+    }
+    throw refused(Fault.of("", text, "one JSON object"));
+  }
+
+  /**
+   * Reads an act.
+   *
+   * @param word the verb
+   * @throws RefusedException with every fault
+   */
+  public static ToldAct read(String word, JsonNode json) {
     Verb verb =
         List.of(Verb.values()).stream()
             .filter(one -> one.word().equals(word))
             .findFirst()
-            .orElseThrow(() -> refused(unknown("topic", word, Verb.words())));
-    JsonNode json = parsed(text);
+            .orElseThrow(() -> refused(unknown("verb", word, Verb.words())));
     List<Fault> faults = new ArrayList<>();
     Set<String> allowed = new LinkedHashSet<>(verb.fields());
     allowed.add("by");
@@ -86,25 +119,17 @@ record ButtonCommand(Verb verb, String by, JsonNode json) {
               }
             });
     String by = json.path("by").asText("");
-    if (!by.matches("[\\p{L}\\p{N} ._@-]{1,60}")) {
-      faults.add(Fault.of("by", by, "who sends it: 1 to 60 letters, digits, spaces and . _ @ -"));
+    if (!by.matches("[\\p{L}\\p{N} ._@-]{0,60}")) {
+      faults.add(signature(by));
     }
     if (!faults.isEmpty()) {
       throw new RefusedException(faults);
     }
-    return new ButtonCommand(verb, by, json);
+    return new ToldAct(verb, by, json);
   }
 
-  private static JsonNode parsed(String text) {
-    try {
-      JsonNode json = MAPPER.readTree(text);
-      if (json != null && json.isObject()) {
-        return json;
-      }
-    } catch (JsonProcessingException e) {
-      throw refused(Fault.of("", text, "one JSON object", e.getOriginalMessage()));
-    }
-    throw refused(Fault.of("", text, "one JSON object"));
+  private static Fault signature(String by) {
+    return Fault.of("by", by, "who sends it: 1 to 60 letters, digits, spaces and . _ @ -");
   }
 
   private static RefusedException refused(Fault fault) {
@@ -120,7 +145,7 @@ record ButtonCommand(Verb verb, String by, JsonNode json) {
   }
 
   /** Does it at the desk. */
-  PartChange done(Desk desk, When when) {
+  public PartChange done(Desk desk, When when) {
     return switch (verb) {
       case ADD ->
           desk.acts()
@@ -141,9 +166,7 @@ record ButtonCommand(Verb verb, String by, JsonNode json) {
       case REMOVE ->
           desk.acts()
               .remove(
-                  new RemovePart(
-                      which(), because(), json.path("not_this_part").asBoolean(false), at(when)),
-                  when.nowNanos());
+                  new RemovePart(which(), because(), isNotThisPart(), at(when)), when.nowNanos());
       case CLEAN ->
           desk.acts()
               .clean(
@@ -152,6 +175,20 @@ record ButtonCommand(Verb verb, String by, JsonNode json) {
                   at(when),
                   when.nowNanos());
       case RETIRE -> desk.acts().retire(needed("part"), at(when), when.nowNanos());
+      case SWAP ->
+          desk.swaps()
+              .swap(
+                  new SwapParts(
+                      needed("printer"),
+                      hotEnd(),
+                      needed("kind"),
+                      text("part"),
+                      because(),
+                      isNotThisPart(),
+                      at(when)),
+                  when.nowNanos());
+      case BLAME -> desk.swaps().blame(needed("part"), isNotThisPart(), at(when));
+      case UNDO -> desk.acts().undo(needed("part"), at(when));
     };
   }
 
@@ -172,6 +209,14 @@ record ButtonCommand(Verb verb, String by, JsonNode json) {
                         "because",
                         word,
                         List.of(Because.values()).stream().map(Because::word).toList())));
+  }
+
+  private boolean isNotThisPart() {
+    JsonNode told = json.path("not_this_part");
+    if (!told.isMissingNode() && !told.isBoolean()) {
+      throw refused(Fault.of("not_this_part", told.asText(), "true or false"));
+    }
+    return told.asBoolean(false);
   }
 
   private int hotEnd() {

@@ -1,4 +1,4 @@
-package meltkeeper.web;
+package meltkeeper.web.api;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;

@@ -1,4 +1,4 @@
-package meltkeeper.cli.report;
+package meltkeeper.web.page;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -18,8 +18,8 @@ import meltkeeper.plot.Mark;
 import meltkeeper.plot.Rug;
 import meltkeeper.plot.Words;
 
-/** The plots of a report. */
-final class LifePlots {
+/** The plots of what is learned and counted, for page and report. */
+public final class LifePlots {
 
   private static final double SECONDS_AN_HOUR = 3600;
 
@@ -29,7 +29,7 @@ final class LifePlots {
   private LifePlots() {}
 
   /** How many parts are alive at each age, with the shop's own parts below. */
-  static String survival(String kind, KindCurves curves) {
+  public static String survival(String kind, KindCurves curves) {
     double[] ages = across(curves);
     double[] alive = upward(curves, Estimate::mean);
     LinePlot plot =
@@ -57,7 +57,7 @@ final class LifePlots {
   }
 
   /** What replacing at each age costs. */
-  static String cost(String kind, KindCurves curves, String currency) {
+  public static String cost(String kind, KindCurves curves, String currency) {
     double least = curves.costPer1000Hours().stream().mapToDouble(c -> c).min().orElse(0);
     List<Double> ages = new ArrayList<>();
     List<Double> costs = new ArrayList<>();
@@ -87,7 +87,7 @@ final class LifePlots {
   }
 
   /** Hot hours by band. */
-  static String hours(String name, Map<String, BigDecimal> hotSeconds) {
+  public static String hours(String name, Map<String, BigDecimal> hotSeconds) {
     List<Bar> bars =
         hotSeconds.entrySet().stream()
             .map(e -> new Bar(e.getKey() + " °C", e.getValue().doubleValue() / SECONDS_AN_HOUR))

@@ -1,0 +1,4 @@
+@NullMarked
+package meltkeeper.web.api;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package meltkeeper.web.guard;
+
+import org.jspecify.annotations.NullMarked;

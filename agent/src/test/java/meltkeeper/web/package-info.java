@@ -1,0 +1,4 @@
+@NullMarked
+package meltkeeper.web;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,4 @@
+@NullMarked
+package meltkeeper.web.page;
+
+import org.jspecify.annotations.NullMarked;
