@@ -54,15 +54,18 @@ public final class QuestionDesk {
    * @param nowNanos the wall clock, nanoseconds since 1970
    */
   public List<SwapQuestion> open(long nowNanos) {
+    Map<HotEnd, Alert> jams = latestJams(nowNanos);
+    if (jams.isEmpty()) {
+      return List.of();
+    }
     List<Part> parts = store.parts();
     List<SwapQuestion> questions = new ArrayList<>();
-    latestJams(nowNanos)
-        .forEach(
-            (hotEnd, jam) -> {
-              if (!wasTold(parts, hotEnd, jam.atNanos() - BEFORE)) {
-                question(hotEnd, jam, parts, nowNanos).ifPresent(questions::add);
-              }
-            });
+    jams.forEach(
+        (hotEnd, jam) -> {
+          if (!wasTold(parts, hotEnd, jam.atNanos() - BEFORE)) {
+            question(hotEnd, jam, parts, nowNanos).ifPresent(questions::add);
+          }
+        });
     questions.sort(Comparator.comparing(SwapQuestion::jammed));
     return questions;
   }
