@@ -54,6 +54,13 @@ final class DemoCommand implements Callable<Integer> {
       description = "Where the page and the metrics are; ${DEFAULT-VALUE} by default.")
   private String listen = "127.0.0.1:8266";
 
+  @Option(
+      names = "--pace",
+      paramLabel = "TIMES",
+      defaultValue = "60",
+      description = "Simulated seconds in a second, 1 to 120; ${DEFAULT-VALUE} by default.")
+  private int pace = 60;
+
   @Spec private CommandSpec spec = CommandSpec.create();
 
   @Override
@@ -63,7 +70,7 @@ final class DemoCommand implements Callable<Integer> {
     CountDownLatch closed = new CountDownLatch(1);
     StopSignal.arrange(stopped, closed);
     long startNanos = System.currentTimeMillis() * 1_000_000;
-    try (DemoShop shop = new DemoShop(startNanos)) {
+    try (DemoShop shop = new DemoShop(startNanos, pace())) {
       Settings settings = settings(shop);
       SteadyClock clock = new SteadyClock(shop.clock()::nanos, shop.clock()::nanos);
       try (Store store = Stores.open(settings.storeUrl())) {
@@ -90,6 +97,14 @@ final class DemoCommand implements Callable<Integer> {
                 new ParameterException(
                     spec.commandLine(),
                     "--for: found \"" + text + "\"; allowed: a number and ms, s, m, h or d"));
+  }
+
+  private int pace() {
+    if (pace < 1 || pace > DemoShop.FASTEST) {
+      throw new ParameterException(
+          spec.commandLine(), "--pace: found \"" + pace + "\"; allowed: 1 to " + DemoShop.FASTEST);
+    }
+    return pace;
   }
 
   private Settings settings(DemoShop shop) {
@@ -138,7 +153,7 @@ final class DemoCommand implements Callable<Integer> {
     PrintWriter out = out();
     out.printf(
         "A simulated shop is at work, %d times as fast as a clock: heron, ibis, egret, kestrel.%n",
-        DemoShop.PACE);
+        pace);
     out.printf("page     http://127.0.0.1:%d/%n", agent.port());
     out.printf("metrics  http://127.0.0.1:%d/metrics%n", agent.port());
     out.println(lasting.map(text -> "It ends after " + text + ".").orElse("It ends on Ctrl-C."));

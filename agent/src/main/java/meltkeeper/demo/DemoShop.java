@@ -14,13 +14,13 @@ import java.util.stream.Stream;
 /**
  * The whole demo but the agent: a broker, four printers at a faster pace, a folder for the store.
  * heron and kestrel tell JSON with a time of their own, ibis plain values, egret lines over TCP;
- * kestrel's nozzle closes slowly, and ibis leaves out what the jam watch would need. All on the
- * loopback address; nothing is left after {@link #close}.
+ * kestrel's nozzle closes slowly and is cleared, and ibis leaves out what the jam watch would need.
+ * All on the loopback address; nothing is left after {@link #close}.
  */
 public final class DemoShop implements AutoCloseable {
 
-  /** Simulated seconds in a second. */
-  public static final int PACE = 60;
+  /** Simulated seconds in a second, at most: egret is polled by the clock on the wall. */
+  public static final int FASTEST = 120;
 
   private static final Duration EVERY = Duration.ofSeconds(2);
   private static final long TICK_MILLIS = 15;
@@ -36,11 +36,12 @@ public final class DemoShop implements AutoCloseable {
    * Opens the shop; its printers wait for {@link #start}.
    *
    * @param startNanos what its clock shows until then, since 1970
+   * @param pace simulated seconds in a second, 1 to {@link #FASTEST}
    */
-  public DemoShop(long startNanos) {
+  public DemoShop(long startNanos, int pace) {
     folder = temporaryFolder();
     broker = new EmbeddedBroker();
-    clock = new DemoClock(startNanos, PACE);
+    clock = new DemoClock(startNanos, pace);
     floor = new ShopFloor(startNanos, EVERY, broker.url());
   }
 

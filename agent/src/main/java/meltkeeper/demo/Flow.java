@@ -52,7 +52,9 @@ final class Flow {
   private double openness(long nanos) {
     double openness = 1;
     for (Trouble trouble : troubles) {
-      if (trouble instanceof Trouble.Clog clog && nanos > clog.fromNanos()) {
+      if (trouble instanceof Trouble.Clog clog
+          && nanos > clog.fromNanos()
+          && nanos < clog.clearedNanos()) {
         double closed = (double) (nanos - clog.fromNanos()) / clog.closesInNanos();
         openness = Math.min(openness, Math.max(0, 1 - closed));
       }

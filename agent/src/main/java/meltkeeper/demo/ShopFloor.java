@@ -15,7 +15,8 @@ final class ShopFloor implements AutoCloseable {
 
   private static final Logger LOG = LoggerFactory.getLogger(ShopFloor.class);
   private static final Duration CLOG_BEGINS = Duration.ofMinutes(12);
-  private static final Duration CLOG_CLOSES = Duration.ofMinutes(60);
+  private static final Duration CLOG_CLOSES = Duration.ofMinutes(105);
+  private static final Duration CLOG_CLEARED = Duration.ofMinutes(100);
 
   private final List<Desk> desks;
   private final SimulatedPrinter egret;
@@ -30,7 +31,11 @@ final class ShopFloor implements AutoCloseable {
   ShopFloor(long startNanos, Duration every, URI broker) {
     everyNanos = every.toNanos();
     publishedNanos = startNanos;
-    Trouble clog = new Trouble.Clog(startNanos + CLOG_BEGINS.toNanos(), CLOG_CLOSES.toNanos());
+    Trouble clog =
+        new Trouble.Clog(
+            startNanos + CLOG_BEGINS.toNanos(),
+            CLOG_CLOSES.toNanos(),
+            startNanos + CLOG_CLEARED.toNanos());
     desks =
         List.of(
             desk("heron", 1, startNanos, Telling.STATUS_JSON),

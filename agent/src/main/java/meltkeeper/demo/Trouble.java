@@ -9,8 +9,15 @@ public sealed interface Trouble {
    * The bore closes evenly until nothing is left of it.
    *
    * @param closesInNanos from open to shut, above 0
+   * @param clearedNanos when somebody opens it again, since 1970
    */
-  record Clog(long fromNanos, long closesInNanos) implements Trouble {}
+  record Clog(long fromNanos, long closesInNanos, long clearedNanos) implements Trouble {
+
+    /** One that nobody clears. */
+    public Clog(long fromNanos, long closesInNanos) {
+      this(fromNanos, closesInNanos, Long.MAX_VALUE);
+    }
+  }
 
   /** Something sits in the bore at once; a few millimetres more are squeezed in, then none. */
   record Block(long fromNanos) implements Trouble {}

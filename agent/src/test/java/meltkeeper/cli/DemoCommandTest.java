@@ -37,6 +37,12 @@ class DemoCommandTest {
   }
 
   @Test
+  void demo_fasterThanItCanBe_exitsWith2() {
+    assertThat(run("demo", "--for", "1s", "--pace", "121")).isEqualTo(2);
+    assertThat(err.toString()).contains("--pace: found \"121\"; allowed: 1 to 120");
+  }
+
+  @Test
   void demo_onAnAddressThatIsNone_exitsWith2() {
     assertThat(run("demo", "--for", "1s", "--listen", "nowhere")).isEqualTo(2);
     assertThat(err.toString()).contains("http.listen: found \"nowhere\"");

@@ -129,6 +129,23 @@ class WatchedShopTest {
   }
 
   @Test
+  void nozzleThatIsCleared_isClearAgain() {
+    Trouble clog =
+        new Trouble.Clog(
+            START + Duration.ofMinutes(12).toNanos(),
+            Duration.ofHours(1).toNanos(),
+            START + Duration.ofMinutes(90).toNanos());
+    List<Finding> findings = new ArrayList<>();
+    Intake intake = intake(new MemoryStore(), findings);
+    told(PrinterSetup.usual("kestrel", 4, START).having(clog), Duration.ofHours(4))
+        .forEach(intake::accept);
+    assertThat(findings)
+        .extracting(Finding::level)
+        .containsSubsequence(Level.NARROWING, Level.STALLED, Level.CLEAR);
+    assertThat(intake.live().hotEnds().get(0).watch().level()).isEqualTo(Level.CLEAR);
+  }
+
+  @Test
   void healthyPrinter_isNeverCalled() {
     List<Finding> findings = new ArrayList<>();
     Intake intake = intake(new MemoryStore(), findings);

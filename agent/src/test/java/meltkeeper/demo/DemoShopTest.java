@@ -23,7 +23,7 @@ class DemoShopTest {
   @Test
   void shop_openedAndClosed_isValidPublishesAndLeavesNothing() throws Exception {
     Leaks leaks = new Leaks();
-    DemoShop shop = new DemoShop(1_772_438_400_000_000_000L);
+    DemoShop shop = new DemoShop(1_772_438_400_000_000_000L, 60);
     String configuration = shop.configuration();
     List<Fault> faults = ConfigReader.read("demo", configuration).fold(s -> List.of(), f -> f);
     assertThat(faults).isEmpty();

@@ -119,6 +119,23 @@ class SimulatedPrinterTest {
     assertThat(jammedDuty).isLessThan(healthyDuty - 0.03);
   }
 
+  @Test
+  void clog_thatIsCleared_letsEverythingThroughAgain() {
+    long from = START + Duration.ofMinutes(8).toNanos();
+    long cleared = START + Duration.ofMinutes(22).toNanos();
+    Trouble clog = new Trouble.Clog(from, Duration.ofMinutes(12).toNanos(), cleared);
+    SimulatedPrinter printer =
+        new SimulatedPrinter(PrinterSetup.usual("heron", 1, START).having(clog));
+    printer.advance(Duration.ofMinutes(22));
+    PrinterState before = printer.state();
+    printer.advance(Duration.ofMinutes(3));
+    PrinterState after = printer.state();
+    double asked = after.commandedMillimetres() - before.commandedMillimetres();
+    assertThat(asked).isGreaterThan(50);
+    assertThat(after.measuredMillimetres() - before.measuredMillimetres())
+        .isCloseTo(asked, within(asked * 0.05));
+  }
+
   private static double meanDuty(SimulatedPrinter printer) {
     double sum = 0;
     for (int i = 0; i < 120; i++) {
