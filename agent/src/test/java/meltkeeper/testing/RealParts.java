@@ -22,7 +22,7 @@ public final class RealParts {
 
   private RealParts() {}
 
-  /** The path of a program, {@code mosquitto} or {@code socat}. */
+  /** The path of a program, such as {@code mosquitto}. */
   public static Path find(String program) {
     return found(program).orElseGet(() -> missing(program));
   }
