@@ -52,6 +52,11 @@ class OtlpPushTest {
         .collect(Collectors.toMap(KeyValue::getKey, a -> a.getValue().getStringValue()));
   }
 
+  /** Those of garbage collection come with the first collection, perhaps after the first push. */
+  private static boolean wasThereAtTheFirstPush(String name) {
+    return !name.startsWith("jvm_gc_");
+  }
+
   @Test
   void push_decodedByTheReceiver_carriesEveryMetric() throws IOException {
     try (Collector collector = new Collector();
@@ -71,6 +76,7 @@ class OtlpPushTest {
           .containsAll(
               metrics.snapshots().stream()
                   .map(family -> family.getMetadata().getPrometheusName())
+                  .filter(OtlpPushTest::wasThereAtTheFirstPush)
                   .toList());
       Metric hot = named(first, "meltkeeper_hot_end_hot_seconds");
       assertThat(hot.getUnit()).isEqualTo("s");
