@@ -1,71 +1,60 @@
 package meltkeeper.jam;
 
-import meltkeeper.jam.heat.Melt;
 import meltkeeper.jam.runlength.FalseAlarms;
 
 /**
  * Heater duty against the duty that the feed should need, from temperature, duty and filament asked
- * for alone.
- *
- * <p>Model of a window's mean duty: {@code level + gains . feeds + storage . dT/dt + loss . (T -
- * target) + fan}, the feeds being those of this window and the two before, for the controller's and
- * the sensor's delay. Coefficients are learned by {@link LinearFit}, starting from the polymer's
- * heat; the energy balance holds whatever controller there is.
+ * for alone: {@link FeedAnswer} learns the need, {@link DutyNoise} how the rest strays.
  *
  * <p>A fan, a draught or the mains move the level as much as a jam would, so a level alone tells
- * nothing. What they cannot do is stop the duty from answering the feed. Two suppositions of a jam
+ * little. What they cannot do is stop the duty from answering the feed. Two suppositions of a jam
  * are weighed against health by the sum of their log-likelihood ratios (Page 1954): that the feed's
- * share of the duty faded at some time, the level being whatever it is; and that it dropped at one
- * moment from where the level stood. Each sum alarms in health at most once in exp(limit) windows
- * (Lorden 1971, from memory). What is left of correlation between windows is learned and taken out
- * beforehand. Mutable.
+ * share of the duty faded at some time, the level being whatever it is; and that the feed stopped
+ * at one moment, from where the level stood, so that only what was fed before is still answered.
+ * Each sum alarms in health at most once in exp(limit) windows (Lorden 1971, from memory). Mutable.
  */
 final class Heater {
 
-  /** The share of the feed's need that is left when it faded; none is when it dropped. */
+  /** The share of the feed's need that is left when it faded; none is when it stopped. */
   private static final double LEFT = 0.4;
 
   private static final double CALM = 0.3;
-  private static final double PRIOR_NOISE = 0.012;
-  private static final double LEAST_NOISE = 0.003;
-  private static final double FORGETTING = 1.0007;
-  private static final double MOST_CORRELATION = 0.8;
   private static final int ENOUGH = 40;
 
   /** For what learned trust does not show: the rarest trouble is not among what was seen. */
-  private static final double MARGIN = 1.35;
-
-  private static final double SURE_GAIN = 0.2;
+  private static final double MARGIN = 1.2;
 
   /** How far the duty's answer to a change of feed is off what a line makes of it. */
-  private static final double GAIN_ERROR = 0.15;
+  private static final double GAIN_ERROR = 0.1;
 
-  private static final int GAINS = 3;
+  private static final double USUAL_SHARE = 0.1;
 
-  private final double heaterWatts;
-  private LinearFit fit = new LinearFit(new double[7], new double[7]);
-  private final double[] inputs = new double[7];
-  private final double[] feeds = new double[GAINS];
+  /** A stop is sure when its evidence passes the limit by so much. */
+  private static final double DECISIVE = 1.4;
+
+  /** Windows until it can tell whether it sees enough. */
+  private static final int SETTLED = 240;
+
+  /** A stop that would take longer than this to see is not watched for. */
+  private static final double TOO_LATE_SECONDS = 1800;
+
+  private final FeedAnswer answer;
+  private final DutyNoise noise = new DutyNoise();
   private final DutyLevel healthy = new DutyLevel();
   private final DutyLevel faded = new DutyLevel();
-  private final DutyLevel dropped = new DutyLevel();
-
-  private boolean started;
-  private double noise = PRIOR_NOISE * PRIOR_NOISE;
-  private double correlation;
-  private double lastError = Double.NaN;
-  private double lastRest = Double.NaN;
-  private double lastNeed = Double.NaN;
+  private final DutyLevel stopped = new DutyLevel();
   private final LikelihoodSum fadedSum = new LikelihoodSum();
-  private final LikelihoodSum droppedSum = new LikelihoodSum();
+  private final LikelihoodSum stoppedSum = new LikelihoodSum();
+
+  /** Feeds of the supposed stop: none since then. */
+  private final double[] stoppedFeeds = new double[FeedAnswer.WINDOWS];
+
   private double limit = 12;
-  private int windows;
-  private int sinceRearmed;
-  private double lastFeed;
   private double usualNeed;
+  private double windowSeconds;
 
   Heater(double heaterWatts) {
-    this.heaterWatts = heaterWatts;
+    this.answer = new FeedAnswer(heaterWatts);
   }
 
   /** A window of at least some seconds; all values are means over it. */
@@ -79,146 +68,88 @@ final class Heater {
       double targetCelsius,
       String material) {}
 
-  private void start(Window window) {
-    double heat = Melt.joulesPerCubicMm(window.material(), window.targetCelsius());
-    double gain = Melt.duty(1, heat, heaterWatts);
-    double storage = 14 / heaterWatts;
-    double loss = 0.05 / heaterWatts;
-    fit =
-        new LinearFit(
-            new double[] {0.3, 0.6 * gain, 0.3 * gain, 0.1 * gain, storage, loss, 0.03},
-            new double[] {
-              0.3, 0.5 * gain, 0.5 * gain, 0.3 * gain, 0.5 * storage, 0.3 * loss, 0.06
-            });
-    started = true;
-  }
-
   /**
    * Takes a window in which the hot end was at its target.
    *
    * @param learns false while something else speaks of a jam
    */
   void take(Window window, FalseAlarms wanted, boolean learns) {
-    if (!started) {
-      start(window);
-    }
-    System.arraycopy(feeds, 0, feeds, 1, GAINS - 1);
-    feeds[0] = window.feed();
-    lastFeed = window.feed();
-    inputs[0] = 1;
-    System.arraycopy(feeds, 0, inputs, 1, GAINS);
-    inputs[4] = window.kelvinPerSecond();
-    inputs[5] = window.aboveTarget();
-    inputs[6] = window.fan();
-    sinceRearmed++;
-    if (sinceRearmed <= GAINS) {
+    if (!answer.looks(window)) {
       return;
     }
-    weigh(window, wanted);
+    limit = MARGIN * Math.log(Math.max(10, wanted.samples(window.seconds())));
+    windowSeconds = window.seconds();
+    weigh(answer.rest(window.duty()));
     if (learns && isCalm()) {
-      learn(window.duty());
+      answer.learn(window.duty(), noise.variance(), healthy.jumpVariance());
     }
   }
 
-  private void weigh(Window window, FalseAlarms wanted) {
-    double need = 0;
-    double[] ofNeed = new double[inputs.length];
-    for (int i = 0; i < GAINS; i++) {
-      need += fit.coefficient(1 + i) * feeds[i];
-      ofNeed[1 + i] = feeds[i];
-    }
-    need = Math.max(0, need);
-    double other = 0;
-    for (int i = 1 + GAINS; i < inputs.length; i++) {
-      other += fit.coefficient(i) * inputs[i];
-    }
-    double rest = window.duty() - other;
-    usualNeed += 0.1 * (need - usualNeed);
+  private void weigh(double rest) {
+    double need = answer.need(answer.feeds());
+    double needIfStopped = answer.need(feedsIfStopped());
+    usualNeed += USUAL_SHARE * (need - usualNeed);
     double swing = GAIN_ERROR * (need - usualNeed);
-    double unsure = fit.uncertainty(ofNeed) + otherUncertainty() + swing * swing;
-    limit = MARGIN * Math.log(Math.max(10, wanted.samples(window.seconds())));
-    double r = correlation;
-    double fresh = noise * (1 - r * r);
-    double white = rest - r * lastRest;
-    double whiteNeed = need - r * lastNeed;
-    boolean first = Double.isNaN(lastRest);
-    lastRest = rest;
-    lastNeed = need;
+    double fleeting = noise.variance() + answer.needVariance() + swing * swing;
+    double wander = noise.wander() + answer.fanVariance();
+    double jumps = healthy.jumpChance();
+    double[] kernel = answer.kernel();
+    boolean first = !healthy.isKnown();
+    double well = healthy.take(rest - need, kernel, fleeting, wander, jumps);
+    double fade = faded.take(rest - LEFT * need, kernel, fleeting, wander, jumps);
+    double stop = stopped.take(rest - needIfStopped, kernel, fleeting, wander, jumps);
     if (first) {
       return;
     }
-    double error = healthy.standardised(white - whiteNeed, fresh, unsure);
-    double jumps = healthy.jumpChance();
-    double well = healthy.take(white - whiteNeed, fresh, unsure, jumps);
-    double fade = faded.take(white - LEFT * whiteNeed, fresh, unsure * LEFT * LEFT, jumps);
-    double drop = dropped.take(white, fresh, 0, jumps);
     if (isCalm()) {
       healthy.learnJumps();
+      noise.learn(healthy.error(), answer.learned());
     }
-    learnNoise(error);
-    if (windows < ENOUGH || !knowsGain()) {
-      return;
-    }
-    fadedSum.take(fade - well, limit);
-    droppedSum.take(drop - well, limit);
-    if (droppedSum.isZero()) {
-      dropped.follow(healthy);
+    if (answer.learned() >= ENOUGH && answer.isSure()) {
+      fadedSum.take(fade - well, limit);
+      stoppedSum.take(stop - well, limit);
     }
   }
 
-  /** True when what the feed needs is known well enough to miss it. */
-  private boolean knowsGain() {
-    double[] each = {0, 1, 1, 1, 0, 0, 0};
-    return Math.sqrt(fit.uncertainty(each)) < SURE_GAIN * dutyPerSpeed();
-  }
-
-  private double otherUncertainty() {
-    double sum = 0;
-    for (int i = 1 + GAINS; i < inputs.length; i++) {
-      sum += inputs[i] * inputs[i] * fit.variance(i);
+  /** As long as nothing speaks of a stop, it is supposed to be in this window. */
+  private double[] feedsIfStopped() {
+    boolean now = stoppedSum.isZero();
+    if (now) {
+      stopped.follow(healthy);
     }
-    return sum * 0.1;
-  }
-
-  private void learnNoise(double error) {
-    if (!isCalm()) {
-      return;
-    }
-    double share = 1.0 / Math.min(300, 10 + windows);
-    double held = Math.max(-2.5, Math.min(2.5, error));
-    noise *= 1 + share * (held * held - 1);
-    noise = Math.max(LEAST_NOISE * LEAST_NOISE, noise);
-    if (!Double.isNaN(lastError)) {
-      correlation = Math.max(0, Math.min(MOST_CORRELATION, correlation + share * held * lastError));
-    }
-    lastError = held;
-  }
-
-  private void learn(double duty) {
-    windows = Math.min(windows + 1, 100_000);
-    double spread = 4 * Math.sqrt(noise + fit.uncertainty(inputs));
-    double residual = duty - fit.predict(inputs);
-    fit.learn(inputs, Math.max(-spread, Math.min(spread, residual)), noise);
-    fit.forget(FORGETTING, 0, 0.1 * noise);
+    double[] before = now ? answer.feeds() : stoppedFeeds;
+    int from = now ? 1 : 0;
+    System.arraycopy(before, from, stoppedFeeds, 1, FeedAnswer.WINDOWS - 1);
+    stoppedFeeds[0] = 0;
+    return stoppedFeeds;
   }
 
   void rearm() {
+    answer.rearm();
+    noise.rearm();
     healthy.rearm();
     faded.rearm();
-    dropped.rearm();
+    stopped.rearm();
     fadedSum.rearm();
-    droppedSum.rearm();
-    lastError = Double.NaN;
-    lastRest = Double.NaN;
-    lastNeed = Double.NaN;
-    sinceRearmed = 0;
-    if (started) {
-      fit.forget(1, 0, 0.01);
-    }
+    stoppedSum.rearm();
   }
 
   double evidence() {
-    return Math.max(fadedSum.evidence(limit), droppedSum.evidence(limit));
+    return Math.max(fadedSum.evidence(limit), stoppedSum.evidence(limit));
+  }
+
+  /** Evidence that the feed does not merely fade but stopped; 1 and more is decisive. */
+  double stopEvidence() {
+    return stoppedSum.evidence(limit) / DECISIVE;
+  }
+
+  /**
+   * True when these feeds need so little heat that a stop would show too late. Feed that is there
+   * speaks for health as loudly as its absence would for a stop, and by the square of its share.
+   */
+  boolean seesTooLittle() {
+    double perWindow = fadedSum.healthPerWindow() / ((1 - LEFT) * (1 - LEFT));
+    return answer.learned() >= SETTLED && perWindow * TOO_LATE_SECONDS < limit * windowSeconds;
   }
 
   boolean isCalm() {
@@ -227,35 +158,24 @@ final class Heater {
 
   /** Duty that a millimetre a second of feed is known to need. */
   double dutyPerSpeed() {
-    double sum = 0;
-    for (int i = 0; i < GAINS; i++) {
-      sum += fit.coefficient(1 + i);
-    }
-    return sum;
+    return answer.dutyPerSpeed();
   }
 
   double feed() {
-    return lastFeed;
+    return answer.feeds()[0];
   }
 
   void keep(Memory memory) {
-    fit.keep(memory.within("fit"));
-    memory.numbers("feed", feeds);
-    healthy.keep(memory.within("healthy"));
-    faded.keep(memory.within("faded"));
-    dropped.keep(memory.within("dropped"));
-    started = memory.flag("started", started);
-    noise = memory.number("noise", noise);
-    correlation = memory.number("correlation", correlation);
-    lastError = memory.number("lastError", lastError);
-    lastRest = memory.number("lastRest", lastRest);
-    lastNeed = memory.number("lastNeed", lastNeed);
-    fadedSum.keep(memory.within("fadedSum"));
-    droppedSum.keep(memory.within("droppedSum"));
+    answer.keep(memory.within("answer"));
+    noise.keep(memory.within("strays"));
+    healthy.keep(memory.within("well"));
+    faded.keep(memory.within("fading"));
+    stopped.keep(memory.within("stopping"));
+    fadedSum.keep(memory.within("fadingSum"));
+    stoppedSum.keep(memory.within("stoppingSum"));
+    memory.numbers("stoppedFeed", stoppedFeeds);
     limit = memory.number("limit", limit);
-    windows = (int) memory.count("windows", windows);
-    sinceRearmed = (int) memory.count("sinceRearmed", sinceRearmed);
-    lastFeed = memory.number("lastFeed", lastFeed);
     usualNeed = memory.number("usualNeed", usualNeed);
+    windowSeconds = memory.number("windowSeconds", windowSeconds);
   }
 }

@@ -19,7 +19,13 @@ final class Judgement {
   Optional<Finding> judge(
       HotEnd hotEnd, long nanos, Learned learned, Sight sight, Signals signals, boolean looks) {
     Map<Detector, Double> evidence = learned.evidence(sight, signals.saidRunout);
-    Level next = next(evidence, sight, looks);
+    double stop =
+        Math.max(
+            learned.heaterStopEvidence(sight),
+            Math.max(
+                evidence.getOrDefault(Detector.DEAD_STOP, 0.0),
+                evidence.getOrDefault(Detector.NOTICE, 0.0)));
+    Level next = next(evidence, stop, sight, looks);
     boolean changes = next != level;
     if (next == Level.CLEAR && !changes) {
       outlook =
@@ -56,11 +62,7 @@ final class Judgement {
         : Optional.empty();
   }
 
-  private Level next(Map<Detector, Double> evidence, Sight sight, boolean looks) {
-    double stop =
-        Math.max(
-            evidence.getOrDefault(Detector.DEAD_STOP, 0.0),
-            evidence.getOrDefault(Detector.NOTICE, 0.0));
+  private Level next(Map<Detector, Double> evidence, double stop, Sight sight, boolean looks) {
     double most = evidence.values().stream().mapToDouble(e -> e).max().orElse(0);
     if (stop >= 1 || (level == Level.STALLED && stop >= CALM)) {
       return Level.STALLED;

@@ -6,7 +6,10 @@ import java.util.Map;
 /** The detectors with what they have learned of one material on one hot end. Mutable. */
 record Learned(Feed feed, Heater heater, Load load) {
 
-  /** Evidence that the heater may bring up beside an encoder, which sees more directly. */
+  /**
+   * Evidence that the heater may bring up beside an encoder, which sees more directly, and where it
+   * sees too little.
+   */
   private static final double DENIED = 0.49;
 
   Learned(WatchSettings settings) {
@@ -33,7 +36,7 @@ record Learned(Feed feed, Heater heater, Load load) {
       evidence.put(Detector.DEAD_STOP, feed.stopEvidence());
     }
     if (sight.seesDuty()) {
-      boolean denied = sight.seesMeasured() && feed.isSure();
+      boolean denied = isDenied(sight);
       evidence.put(
           Detector.HEATER_BALANCE,
           denied ? Math.min(DENIED, heater.evidence()) : heater.evidence());
@@ -45,6 +48,15 @@ record Learned(Feed feed, Heater heater, Load load) {
       evidence.put(Detector.NOTICE, 1.0);
     }
     return evidence;
+  }
+
+  private boolean isDenied(Sight sight) {
+    return sight.isBlind() || (sight.seesMeasured() && feed.isSure());
+  }
+
+  /** Evidence of the heater alone that the feed stopped; 1 and more is decisive. */
+  double heaterStopEvidence(Sight sight) {
+    return sight.seesDuty() && !isDenied(sight) ? heater.stopEvidence() : 0;
   }
 
   void keep(Memory memory) {

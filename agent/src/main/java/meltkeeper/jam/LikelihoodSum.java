@@ -14,16 +14,17 @@ package meltkeeper.jam;
 final class LikelihoodSum {
 
   private static final int BLOCK = 12;
-  private static final double CLIP = 2.5;
+  private static final double CLIP = 5;
   private static final double MOST = 1.5;
   private static final double[] GRADES = {1, 0.8, 0.6, 0.45, 0.3, 0.2, 0.1};
-  private static final double PRIOR_BLOCKS = 6;
+  private static final double PRIOR_BLOCKS = 3;
 
   /** Little trust at first: each grade's mean until blocks of health bring it down. */
   private static final double[] PRIOR_MEANS = {4, 3, 2, 1.4, 0.7, 0.6, 0.5};
 
   private static final double MOST_MEAN = 0.5;
   private static final double MEMORY_BLOCKS = 150;
+  private static final double DRIFT_MEMORY_BLOCKS = 20;
 
   private double sum;
   private double blockSum;
@@ -32,6 +33,7 @@ final class LikelihoodSum {
   private int waiting;
   private double blocks = PRIOR_BLOCKS;
   private final double[] means = PRIOR_MEANS.clone();
+  private double drift;
 
   void take(double ratio, double limit) {
     double step = Math.max(-CLIP, Math.min(CLIP, ratio));
@@ -56,6 +58,8 @@ final class LikelihoodSum {
   private void learn() {
     for (int block = 0; block < waiting; block++) {
       blocks = Math.min(blocks + 1, MEMORY_BLOCKS);
+      double slope = blocksWaiting[block] / BLOCK;
+      drift += (slope - drift) / Math.min(blocks, DRIFT_MEMORY_BLOCKS);
       for (int i = 0; i < GRADES.length; i++) {
         means[i] += (Math.exp(GRADES[i] * blocksWaiting[block]) - means[i]) / blocks;
       }
@@ -77,6 +81,11 @@ final class LikelihoodSum {
     return trust() * sum / limit;
   }
 
+  /** What speaks for health in a healthy window, on average of late. */
+  double healthPerWindow() {
+    return -drift;
+  }
+
   boolean isZero() {
     return sum <= 0;
   }
@@ -93,6 +102,7 @@ final class LikelihoodSum {
     blockSum = memory.number("blockSum", blockSum);
     inBlock = (int) memory.count("inBlock", inBlock);
     blocks = memory.number("blocks", blocks);
+    drift = memory.number("drift", drift);
     memory.numbers("mean", means);
     memory.numbers("waitingBlock", blocksWaiting);
     waiting = (int) memory.count("waiting", waiting);

@@ -15,10 +15,17 @@ final class Sight {
   private boolean measured;
   private boolean duty;
   private boolean load;
+  private boolean dutyTellsEnough = true;
   private double lackingSeconds;
   private long blindNanos;
 
-  void look(Signals signals, boolean printing, double stepSeconds, double periodSeconds) {
+  void look(
+      Signals signals,
+      boolean printing,
+      boolean heaterSeesTooLittle,
+      double stepSeconds,
+      double periodSeconds) {
+    dutyTellsEnough = !heaterSeesTooLittle;
     double stale = Math.max(STALE_SECONDS, STALE_PERIODS * periodSeconds);
     commanded =
         isFresh(
@@ -28,7 +35,7 @@ final class Sight {
     measured = isFresh(signals.atNanos, signals.measuredNanos, stale);
     duty = isFresh(signals.atNanos, signals.dutyNanos, stale);
     load = isFresh(signals.atNanos, signals.loadNanos, stale);
-    boolean enough = commanded && (measured || duty || load);
+    boolean enough = commanded && (measured || load || (duty && dutyTellsEnough));
     lackingSeconds = printing && !enough ? lackingSeconds + stepSeconds : 0;
     if (isBlind()) {
       blindNanos += Math.round(stepSeconds * NANOS);
@@ -64,6 +71,11 @@ final class Sight {
     if (!isBlind()) {
       return Optional.empty();
     }
+    if (commanded && duty) {
+      return Optional.of(
+          "feeds too slowly to see a jam from the heater: map filament-measured if there is an"
+              + " encoder, or feed-load");
+    }
     return Optional.of(
         commanded
             ? "neither measured filament nor heater duty is told: map filament-measured if there is"
@@ -78,6 +90,7 @@ final class Sight {
     measured = memory.flag("measured", measured);
     duty = memory.flag("duty", duty);
     load = memory.flag("load", load);
+    dutyTellsEnough = memory.flag("dutyTellsEnough", dutyTellsEnough);
     lackingSeconds = memory.number("lacking", lackingSeconds);
     blindNanos = memory.count("blind", blindNanos);
   }

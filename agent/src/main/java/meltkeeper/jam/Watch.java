@@ -119,7 +119,8 @@ public final class Watch {
       rearm(now);
     }
     watching = looks;
-    sight.look(signals, looks && isHot(), gap ? 0 : step, periodSeconds);
+    sight.look(
+        signals, looks && isHot(), learned.heater().seesTooLittle(), gap ? 0 : step, periodSeconds);
     if (looks) {
       watchFeed(now);
       watchHeater(now, step);

@@ -32,6 +32,7 @@ final class Bench {
   private double celsius = Double.NaN;
   private double share = 1;
   private double fastShare = 1;
+  private double pace = 1;
   private double scale = 1;
   private double pulse = 0.01;
   private double loadFactor = Double.NaN;
@@ -66,6 +67,12 @@ final class Bench {
 
   Bench passingWhenFast(double newShare) {
     fastShare = newShare;
+    return this;
+  }
+
+  /** Asks for so many times the usual feed. */
+  Bench pace(double factor) {
+    pace = factor;
     return this;
   }
 
@@ -135,7 +142,7 @@ final class Bench {
 
   private void step() {
     seconds += (long) STEP;
-    double speed = target > 0 ? 1 + 5 * random.nextDouble() : 0;
+    double speed = target > 0 ? pace * (1 + 5 * random.nextDouble()) : 0;
     double asked = speed * STEP;
     commanded += asked;
     double fed = asked * share * (speed > FAST ? fastShare : 1);

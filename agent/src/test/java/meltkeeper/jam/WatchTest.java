@@ -184,6 +184,23 @@ class WatchTest {
   }
 
   @Test
+  void feedTooSlowForTheHeater_isBlindAndNamesTheCure() {
+    bench.without("measured").pace(0.03).print(7200);
+    assertThat(bench.watch().outlook().level()).isEqualTo(Level.BLIND);
+    assertThat(bench.lastFinding().because())
+        .isEqualTo(
+            "feeds too slowly to see a jam from the heater: map filament-measured if there is an"
+                + " encoder, or feed-load");
+    bench.pace(1).printUntil(Level.CLEAR, 7200);
+  }
+
+  @Test
+  void feedTooSlowForTheHeater_besideAnEncoder_isNotBlind() {
+    bench.pace(0.03).print(7200);
+    assertThat(bench.findings()).isEmpty();
+  }
+
+  @Test
   void coldPrinter_isNotBlind() {
     bench.target(0).celsius(25).without("commanded").without("measured").print(600);
     assertThat(bench.findings()).isEmpty();
@@ -206,6 +223,17 @@ class WatchTest {
     Finding first = findings.get(0);
     assertThat(first.detector()).isEqualTo(Detector.HEATER_BALANCE);
     assertThat(first.atNanos() / 1e9).isBetween(truth.onsetSeconds(), truth.onsetSeconds() + 360);
+  }
+
+  @Test
+  void stopWithoutEncoder_isNarrowingAndThenStalledWhenTheHeaterIsDecisive() {
+    bench.without("measured").print(4 * 3600);
+    assertThat(bench.findings()).isEmpty();
+    bench.passing(0).printUntil(Level.STALLED, 600);
+    assertThat(bench.findings())
+        .extracting(Finding::level)
+        .containsExactly(Level.NARROWING, Level.STALLED);
+    assertThat(bench.lastFinding().detector()).isEqualTo(Detector.HEATER_BALANCE);
   }
 
   @ParameterizedTest
