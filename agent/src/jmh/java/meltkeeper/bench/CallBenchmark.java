@@ -1,245 +1,100 @@
 package meltkeeper.bench;
 
-import com.sun.net.httpserver.HttpServer;
 import java.io.IOException;
-import java.net.InetAddress;
-import java.net.InetSocketAddress;
-import java.net.ServerSocket;
-import java.net.URI;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.time.Duration;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
-import java.util.EnumSet;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
-import java.util.OptionalDouble;
+import java.util.Objects;
+import java.util.Random;
 import java.util.concurrent.TimeUnit;
-import meltkeeper.alert.AlertSettings;
-import meltkeeper.alert.Dispatch;
-import meltkeeper.alert.OutboxLimits;
-import meltkeeper.alert.route.Publishing;
-import meltkeeper.alert.route.RouteSettings;
-import meltkeeper.alert.route.Sending;
-import meltkeeper.alert.route.UndeliveredException;
-import meltkeeper.caution.Guard;
-import meltkeeper.ledger.Limits;
-import meltkeeper.pipeline.Calling;
-import meltkeeper.pipeline.Intake;
-import meltkeeper.protocol.Arrival;
-import meltkeeper.protocol.HotEnd;
-import meltkeeper.protocol.Reading;
-import meltkeeper.protocol.Sample;
-import meltkeeper.source.mqtt.BrokerSettings;
-import meltkeeper.source.mqtt.MqttPublisher;
-import meltkeeper.store.Alert;
-import meltkeeper.store.AlertTopic;
-import meltkeeper.store.Episode;
-import meltkeeper.store.Posting;
-import meltkeeper.store.Store;
-import meltkeeper.store.Subject;
-import meltkeeper.store.sql.Stores;
-import org.jspecify.annotations.Nullable;
 import org.openjdk.jmh.annotations.Benchmark;
 import org.openjdk.jmh.annotations.BenchmarkMode;
 import org.openjdk.jmh.annotations.Fork;
 import org.openjdk.jmh.annotations.Level;
 import org.openjdk.jmh.annotations.Measurement;
 import org.openjdk.jmh.annotations.Mode;
-import org.openjdk.jmh.annotations.OperationsPerInvocation;
 import org.openjdk.jmh.annotations.OutputTimeUnit;
-import org.openjdk.jmh.annotations.Param;
 import org.openjdk.jmh.annotations.Scope;
 import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.TearDown;
 import org.openjdk.jmh.annotations.Warmup;
+import org.openjdk.jmh.infra.IterationParams;
+import org.openjdk.jmh.runner.IterationType;
 
 /**
- * Twenty hours of a printer's readings taken in and committed, while two hundred alerts wait on a
- * route that hangs, or fails, or whose broker is gone, or while the outbox is full; time a reading.
- * The medians should be alike; the far quantiles belong to the disk.
+ * Two hours of a printer's readings taken in and committed, beside each kind of bad receiver in
+ * turn. One after the other in one run, in random order, so that whatever else the computer does
+ * troubles all alike; the table of medians that it prints at its end is the result, and the time of
+ * a whole turn, which is what the harness tells, means little.
  */
 @State(Scope.Thread)
-@BenchmarkMode(Mode.SampleTime)
-@OutputTimeUnit(TimeUnit.NANOSECONDS)
-@Warmup(iterations = 5, time = 1)
-@Measurement(iterations = 5, time = 1)
-@Fork(2)
+@BenchmarkMode(Mode.AverageTime)
+@OutputTimeUnit(TimeUnit.MILLISECONDS)
+@Warmup(iterations = 4, time = 5)
+@Measurement(iterations = 20, time = 5)
+@Fork(1)
 public class CallBenchmark {
 
-  private static final int READINGS = 36_000;
-  private static final int MOST_WAITING = 500;
-  private static final long TWO_SECONDS = 2_000_000_000L;
-  private static final HotEnd HERON = HotEnd.first("heron");
+  private static final List<String> ROUTES = List.of("none", "hanging", "failing", "gone", "full");
+  private static final long SEED = 20260302L;
 
-  /** What the route does. */
-  @Param({"none", "hanging", "failing", "gone", "full"})
-  public String route = "none";
-
-  private @Nullable Path folder;
-  private @Nullable Store store;
-  private @Nullable Dispatch dispatch;
-  private @Nullable Intake intake;
-  private @Nullable HttpServer failing;
-  private @Nullable ServerSocket hanging;
-  private long atNanos;
+  private final Map<String, CallSite> sites = new LinkedHashMap<>();
+  private final Map<String, List<Long>> nanos = new LinkedHashMap<>();
+  private final List<String> order = new ArrayList<>(ROUTES);
+  private final Random random = new Random(SEED);
+  private boolean isMeasured;
 
   @Setup(Level.Trial)
   public void open() throws IOException {
-    folder = Files.createTempDirectory("calls");
-    Store opened = Stores.open("jdbc:sqlite:" + folder.resolve("shop.db"));
-    opened.claim();
-    store = opened;
-    List<RouteSettings> routes = new ArrayList<>();
-    if (!route.equals("none")) {
-      routes.add(route.equals("gone") ? board() : phone(receiver()));
-      opened.outbox().post(alerts(route.equals("full") ? 2 * MOST_WAITING : 200));
+    for (String route : ROUTES) {
+      sites.put(route, new CallSite(route));
+      nanos.put(route, new ArrayList<>());
     }
-    AlertSettings settings =
-        new AlertSettings(
-            Duration.ofHours(4),
-            Duration.ofMinutes(10),
-            Duration.ofMinutes(30),
-            Duration.ofMinutes(10),
-            0.1,
-            10_000,
-            new OutboxLimits(Duration.ofDays(90), MOST_WAITING),
-            routes,
-            Optional.empty());
-    dispatch =
-        new Dispatch(
-            settings,
-            ZoneOffset.UTC,
-            CallBenchmark::nobody,
-            Sending.NOWHERE,
-            opened.outbox(),
-            () -> Arrival.at(System.nanoTime()),
-            Optional::empty);
-    intake =
-        new Intake(
-            (received, outlet) -> {},
-            hotEnd -> Limits.DEFAULT,
-            hotEnd -> meltkeeper.jam.WatchSettings.DEFAULT,
-            opened,
-            new Calling(
-                hotEnd -> new Guard(OptionalDouble.empty(), 150, Long.MAX_VALUE, Long.MAX_VALUE),
-                Map.of(),
-                settings::routesFor,
-                hotEnd -> Optional.empty(),
-                Duration.ofMinutes(10).toNanos()));
   }
 
-  private int receiver() throws IOException {
-    InetAddress here = InetAddress.getLoopbackAddress();
-    if (route.equals("hanging")) {
-      ServerSocket mute = new ServerSocket(0, 50, here);
-      hanging = mute;
-      return mute.getLocalPort();
-    }
-    HttpServer server = HttpServer.create(new InetSocketAddress(here, 0), 0);
-    server.createContext(
-        "/",
-        exchange -> {
-          exchange.sendResponseHeaders(500, -1);
-          exchange.close();
-        });
-    server.start();
-    failing = server;
-    return server.getAddress().getPort();
-  }
-
-  private static RouteSettings phone(int port) {
-    return phone(
-        new RouteSettings.Webhook(
-            URI.create("http://127.0.0.1:" + port + "/"),
-            Optional.empty(),
-            Map.of(),
-            Optional.empty(),
-            Optional.empty()));
-  }
-
-  private static RouteSettings board() {
-    return phone(new RouteSettings.Mqtt("gone", "meltkeeper"));
-  }
-
-  private static RouteSettings phone(RouteSettings.Way way) {
-    return new RouteSettings(
-        "phone", EnumSet.allOf(AlertTopic.class), Optional.empty(), Duration.ofSeconds(10), way);
-  }
-
-  /** A broker on a port that nobody listens on. */
-  private static Publishing nobody(String broker, Duration timeout) {
-    MqttPublisher publisher =
-        new MqttPublisher(
-            new BrokerSettings(
-                broker,
-                URI.create("tcp://127.0.0.1:1"),
-                5,
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty()),
-            timeout);
-    return new Publishing() {
-      @Override
-      public void publish(String topic, String payload, boolean retained)
-          throws UndeliveredException, InterruptedException {
-        try {
-          publisher.publish(topic, payload, retained);
-        } catch (IOException e) {
-          throw UndeliveredException.forNow(String.valueOf(e.getMessage()));
-        }
-      }
-
-      @Override
-      public void close() {
-        publisher.close();
-      }
-    };
-  }
-
-  private static List<Posting> alerts(int count) {
-    List<Posting> alerts = new ArrayList<>();
-    for (int i = 0; i < count; i++) {
-      Episode episode =
-          new Episode(AlertTopic.TOO_HOT, new Subject.OfHotEnd(new HotEnd("ibis-" + i, 0)), i);
-      alerts.add(
-          new Posting(new Alert(episode, Alert.Phase.BEGAN, 0, i, "too hot"), List.of("phone")));
-    }
-    return alerts;
+  @Setup(Level.Iteration)
+  public void begin(IterationParams iteration) {
+    isMeasured = iteration.getType() == IterationType.MEASUREMENT;
   }
 
   @Benchmark
-  @OperationsPerInvocation(READINGS)
-  public void twentyHours() {
-    Intake taking = java.util.Objects.requireNonNull(intake);
-    for (int i = 0; i < READINGS; i++) {
-      atNanos += TWO_SECONDS;
-      taking.reading(
-          new Reading.HotEndTemperature(Sample.arrived(HERON, atNanos), 225 + Math.sin(i / 5.0)));
+  public void eachInTurn() {
+    Collections.shuffle(order, random);
+    for (String route : order) {
+      long began = System.nanoTime();
+      Objects.requireNonNull(sites.get(route)).takeTwoHours();
+      long took = System.nanoTime() - began;
+      if (isMeasured) {
+        Objects.requireNonNull(nanos.get(route)).add(took);
+      }
     }
-    taking.commit();
   }
 
   @TearDown(Level.Trial)
   public void close() throws IOException {
-    java.util.Objects.requireNonNull(dispatch).close();
-    java.util.Objects.requireNonNull(store).close();
-    if (failing != null) {
-      failing.stop(0);
+    double alone = median("none");
+    for (String route : ROUTES) {
+      System.out.printf(
+          Locale.ROOT,
+          "%n%-8s median of %d: %.2f ms, ratio %.2f",
+          route,
+          Objects.requireNonNull(nanos.get(route)).size(),
+          median(route) / 1e6,
+          median(route) / alone);
     }
-    if (hanging != null) {
-      hanging.close();
+    System.out.println();
+    for (CallSite site : sites.values()) {
+      site.close();
     }
-    Path made = java.util.Objects.requireNonNull(folder);
-    try (var files = Files.list(made)) {
-      for (Path file : files.toList()) {
-        Files.delete(file);
-      }
-    }
-    Files.delete(made);
+  }
+
+  private double median(String route) {
+    List<Long> sorted = new ArrayList<>(Objects.requireNonNull(nanos.get(route)));
+    Collections.sort(sorted);
+    return sorted.isEmpty() ? Double.NaN : sorted.get(sorted.size() / 2);
   }
 }

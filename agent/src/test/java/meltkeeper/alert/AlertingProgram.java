@@ -39,21 +39,17 @@ final class AlertingProgram {
           hotEnd -> Optional.empty(),
           Duration.ofMinutes(10).toNanos());
 
+  /** It calls far more often than its receiver takes; here nothing may be given up. */
+  private static final OutboxLimits ALL_MAY_WAIT = new OutboxLimits(Duration.ofDays(90), 1_000_000);
+
   private AlertingProgram() {}
 
   public static void main(String[] args) {
     boolean feeds = Boolean.parseBoolean(args[2]);
-    AlertSettings settings =
-        Calls.alerts(
-            List.of(
-                Calls.settings(
-                    "phone",
-                    new RouteSettings.Webhook(
-                        URI.create(args[1]),
-                        Optional.empty(),
-                        Map.of(),
-                        Optional.empty(),
-                        Optional.empty()))));
+    RouteSettings.Webhook hook =
+        new RouteSettings.Webhook(
+            URI.create(args[1]), Optional.empty(), Map.of(), Optional.empty(), Optional.empty());
+    AlertSettings settings = Calls.alerts(List.of(Calls.settings("phone", hook)), ALL_MAY_WAIT);
     try (Store store = Stores.open(args[0])) {
       store.claim();
       fitALiner(store);

@@ -53,6 +53,10 @@ public final class Calls {
   }
 
   public static AlertSettings alerts(List<RouteSettings> routes) {
+    return alerts(routes, OutboxLimits.DEFAULT);
+  }
+
+  public static AlertSettings alerts(List<RouteSettings> routes, OutboxLimits limits) {
     return new AlertSettings(
         Duration.ofHours(4),
         Duration.ofMinutes(10),
@@ -60,7 +64,7 @@ public final class Calls {
         Duration.ofMinutes(10),
         0.1,
         100,
-        OutboxLimits.DEFAULT,
+        limits,
         routes,
         Optional.empty());
   }

@@ -209,18 +209,7 @@ final class DispatchTest {
       post(many.get(i), "phone");
     }
     answer = 500;
-    AlertSettings plenty = alerts(List.of(phone()));
-    AlertSettings few =
-        new AlertSettings(
-            plenty.remind(),
-            plenty.oldAfter(),
-            plenty.idleAfter(),
-            plenty.silentAfter(),
-            plenty.atRiskAbove(),
-            plenty.attempts(),
-            new OutboxLimits(Duration.ofDays(90), 10),
-            plenty.routes(),
-            Optional.empty());
+    AlertSettings few = alerts(List.of(phone()), new OutboxLimits(Duration.ofDays(90), 10));
     try (Dispatch dispatch =
         new Dispatch(
             few, ROUTES, Pace.usual(100), outbox, () -> Arrival.at(now.get()), storeTrouble::get)) {
