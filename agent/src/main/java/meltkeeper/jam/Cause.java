@@ -6,7 +6,8 @@ public enum Cause {
   HEAT_CREEP("heat creep", "look at the heat break's fan first"),
   GRINDING("filament ground by the feed gear", "look at gear and tension first"),
   BLOCK("a sudden block", "look at the nozzle first"),
-  RUNOUT_OR_TANGLE("a runout or a tangle", "look at the spool first");
+  RUNOUT_OR_TANGLE("a runout or a tangle", "look at the spool first"),
+  HEATER_FAULT("heater, sensor or a lead", "look at their leads first, switched off and cool");
 
   private final String name;
   private final String lookFirst;

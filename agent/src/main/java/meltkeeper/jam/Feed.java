@@ -76,7 +76,7 @@ final class Feed {
     if (all.add(asked, seen, seconds, speed) && all.isFull(least)) {
       lastShare = all.shareOfUsual();
       lastMillimetres = all.asked();
-      trend.take(atNanos, lastShare);
+      trend.take(atNanos, lastShare, all.spread());
       all.close(pulse, wanted, calm && fast.isCalm(), blind);
     }
     if (!blind

@@ -17,8 +17,8 @@ final class Judgement {
   private Outlook outlook = Outlook.NOTHING_HEARD;
 
   Optional<Finding> judge(
-      HotEnd hotEnd, long nanos, Learned learned, Sight sight, Signals signals, boolean looks) {
-    Map<Detector, Double> evidence = learned.evidence(sight, signals.saidRunout);
+      HotEnd hotEnd, Learned learned, Sight sight, Signals signals, HotIdle idle, boolean looks) {
+    Map<Detector, Double> evidence = learned.evidence(sight, signals.trouble.isPresent());
     double stop =
         Math.max(
             learned.heaterStopEvidence(sight),
@@ -43,16 +43,16 @@ final class Judgement {
         new Outlook(
             level,
             evidence,
-            Words.because(level, loudest, learned, sight, looks),
+            Words.because(level, loudest, learned, sight, signals, looks),
             level == Level.NARROWING && sight.seesMeasured()
                 ? learned.feed().trend().minutesToStall()
                 : Optional.empty(),
-            level.isJam() ? Words.cause(loudest, learned, sight) : Optional.empty());
+            level.isJam() ? Words.cause(loudest, learned, sight, signals, idle) : Optional.empty());
     return changes
         ? Optional.of(
             new Finding(
                 hotEnd,
-                nanos,
+                signals.atNanos,
                 level,
                 loudest,
                 evidence.getOrDefault(loudest, 0.0),

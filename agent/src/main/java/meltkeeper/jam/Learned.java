@@ -28,7 +28,7 @@ record Learned(Feed feed, Heater heater, Load load) {
   }
 
   /** The evidence of each detector that has a say. */
-  Map<Detector, Double> evidence(Sight sight, boolean saidRunout) {
+  Map<Detector, Double> evidence(Sight sight, boolean troubleTold) {
     Map<Detector, Double> evidence = new EnumMap<>(Detector.class);
     if (sight.seesMeasured()) {
       evidence.put(Detector.FEED_RATIO, feed.evidence());
@@ -44,7 +44,7 @@ record Learned(Feed feed, Heater heater, Load load) {
     if (sight.seesLoad()) {
       evidence.put(Detector.FEED_LOAD, load.evidence());
     }
-    if (saidRunout) {
+    if (troubleTold) {
       evidence.put(Detector.NOTICE, 1.0);
     }
     return evidence;

@@ -1,7 +1,8 @@
 package meltkeeper.jam;
 
 /**
- * How long it may take until nothing is fed any more, if it goes on as it does.
+ * How long it may take until nothing is fed any more, if it goes on as it does: a range in which
+ * four stalls in five come.
  *
  * @param low minutes, 0 or more
  * @param high minutes, at least {@code low}

@@ -34,8 +34,10 @@ final class Signals implements Reading.Visitor<Boolean> {
   /** Counts what makes the watch begin anew: another job, material, target or state. */
   long changes;
 
-  /** The printer's own word of a runout since the last change. */
-  boolean saidRunout;
+  /** What the printer itself said of trouble since the last change. */
+  Optional<NoticeKind> trouble = Optional.empty();
+
+  private long troubleNanos = Long.MIN_VALUE;
 
   private int late;
 
@@ -174,12 +176,27 @@ final class Signals implements Reading.Visitor<Boolean> {
       return true;
     }
     NoticeKind kind = reading.kind();
-    if (kind == NoticeKind.RUNOUT) {
-      saidRunout = true;
-    } else if (kind != NoticeKind.OTHER && kind != NoticeKind.HEATER_FAULT) {
+    if (kind == NoticeKind.RUNOUT || kind == NoticeKind.HEATER_FAULT) {
+      trouble = Optional.of(kind);
+      troubleNanos = atNanos;
+    } else if (kind != NoticeKind.OTHER) {
       changes++;
     }
     return true;
+  }
+
+  /** Forgets trouble told before this moment; what a printer tells as it pauses itself stands. */
+  void forgetOldTrouble() {
+    if (troubleNanos < atNanos) {
+      trouble = Optional.empty();
+    }
+  }
+
+  /** Forgets trouble told in this moment. */
+  void forgetNewTrouble() {
+    if (troubleNanos == atNanos) {
+      trouble = Optional.empty();
+    }
   }
 
   void keep(Memory memory) {
@@ -201,7 +218,9 @@ final class Signals implements Reading.Visitor<Boolean> {
     job = memory.word("job", job);
     material = memory.word("material", material);
     changes = memory.count("changes", changes);
-    saidRunout = memory.flag("saidRunout", saidRunout);
+    String said = memory.word("trouble", trouble.map(NoticeKind::name).orElse(""));
+    trouble = said.isEmpty() ? Optional.empty() : Optional.of(NoticeKind.valueOf(said));
+    troubleNanos = memory.count("troubleAt", troubleNanos);
     late = (int) memory.count("late", late);
   }
 }

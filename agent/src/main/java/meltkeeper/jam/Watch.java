@@ -31,6 +31,9 @@ public final class Watch {
   private static final double SETTLE_SECONDS = 60;
   private static final double NEAR_TARGET = 12;
 
+  /** A printer that pauses itself tells why at once. */
+  private static final double NOTICE_SECONDS = 5;
+
   private final HotEnd hotEnd;
   private final WatchSettings settings;
   private final FalseAlarms wanted;
@@ -52,8 +55,8 @@ public final class Watch {
   private long pairCommanded;
   private long pairMeasured;
   private long pairRestarts;
-  private double fedMark;
-  private long fedNanos = Long.MIN_VALUE;
+  private final HotIdle idle = new HotIdle();
+  private long lookedNanos = Long.MIN_VALUE;
 
   private Watch(HotEnd hotEnd, WatchSettings settings) {
     this.hotEnd = hotEnd;
@@ -113,12 +116,13 @@ public final class Watch {
               0.5 * periodSeconds, Math.min(2 * periodSeconds, 0.9 * periodSeconds + 0.1 * step));
       periodSeconds = Math.max(0.01, Math.min(60, periodSeconds));
     }
-    noteFeeding(now);
+    idle.take(now, signals.commanded.fed(), isHot());
     boolean looks = isPrinting(now) && isAtTemperature();
     if (gap || looks != watching || changesSeen != signals.changes) {
       rearm(now);
     }
     watching = looks;
+    hearNotices(now);
     sight.look(
         signals, looks && isHot(), learned.heater().seesTooLittle(), gap ? 0 : step, periodSeconds);
     if (looks) {
@@ -127,13 +131,27 @@ public final class Watch {
     } else {
       pair(now);
     }
-    return judgement.judge(hotEnd, now, learned, sight, signals, looks);
+    return judgement.judge(hotEnd, learned, sight, signals, idle, looks);
   }
 
-  private void noteFeeding(long now) {
-    if (signals.commanded.fed() > fedMark) {
-      fedNanos = now;
-      fedMark = signals.commanded.fed();
+  /** A runout while filament is changed, or a fault long after a print, is no jam. */
+  private void hearNotices(long now) {
+    if (watching) {
+      lookedNanos = now;
+    } else if (lookedNanos == Long.MIN_VALUE || (now - lookedNanos) / NANOS > NOTICE_SECONDS) {
+      signals.forgetNewTrouble();
+    }
+  }
+
+  /**
+   * Begins anew where a part was fitted or taken off, unless it has begun anew since.
+   *
+   * @param atNanos when it was
+   */
+  public void partSwapped(long atNanos) {
+    if (settledNanos != Long.MIN_VALUE
+        && atNanos + (long) (SETTLE_SECONDS * NANOS) > settledNanos) {
+      signals.changes++;
     }
   }
 
@@ -146,7 +164,7 @@ public final class Watch {
       return signals.state.get() == JobState.PRINTING;
     }
     return !signals.commanded.known()
-        || (fedNanos != Long.MIN_VALUE && (now - fedNanos) / NANOS <= LINGER_SECONDS);
+        || (idle.fedNanos() != Long.MIN_VALUE && (now - idle.fedNanos()) / NANOS <= LINGER_SECONDS);
   }
 
   private boolean isAtTemperature() {
@@ -157,7 +175,7 @@ public final class Watch {
 
   private void rearm(long now) {
     if (changesSeen != signals.changes) {
-      signals.saidRunout = false;
+      signals.forgetOldTrouble();
       learned = materials.change(signals.material, learned, settings);
     }
     changesSeen = signals.changes;
@@ -233,7 +251,7 @@ public final class Watch {
     pairCommanded = memory.count("pairCommanded", pairCommanded);
     pairMeasured = memory.count("pairMeasured", pairMeasured);
     pairRestarts = memory.count("pairRestarts", pairRestarts);
-    fedMark = memory.number("fedMark", fedMark);
-    fedNanos = memory.count("fedAt", fedNanos);
+    idle.keep(memory.within("idle"));
+    lookedNanos = memory.count("lookedAt", lookedNanos);
   }
 }

@@ -50,7 +50,7 @@ final class Windows {
     double ratio = seen / asked;
     if (baseline.isKnown()) {
       double usual = baseline.ratio(speed());
-      double counting = pulse * pulse / 6 / (asked * asked);
+      double counting = countingVariance(pulse, asked);
       double known = (counting + baseline.uncertainty(speed())) / (usual * usual);
       cusum.take(1 - ratio / usual, seconds, known, wanted, learns);
     }
@@ -58,6 +58,14 @@ final class Windows {
       baseline.learn(ratio, speed(), cusum.spread(), blind);
     }
     open();
+  }
+
+  /**
+   * Variance of the share of a window for the counting of whole pulses: its error is the difference
+   * of two that are uniform over a pulse. Both in mm.
+   */
+  static double countingVariance(double pulse, double asked) {
+    return pulse * pulse / 6 / (asked * asked);
   }
 
   private void open() {

@@ -109,6 +109,7 @@ final class HotEndWriter {
     NavigableSet<Long> added = new TreeSet<>(cuts);
     added.removeAll(known);
     known.addAll(added);
+    watching.partSwapped(added.last());
     Grid before = grid;
     grid = new Grid(known);
     credits = new Credits(hotEnd, grid);

@@ -49,6 +49,11 @@ final class Watching {
     found = false;
   }
 
+  /** A part was fitted or taken off at that time. */
+  void partSwapped(long atNanos) {
+    watch.partSwapped(atNanos);
+  }
+
   Outlook outlook() {
     return watch.outlook();
   }

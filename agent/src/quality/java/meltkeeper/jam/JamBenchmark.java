@@ -1,23 +1,26 @@
 package meltkeeper.jam;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.function.Function;
 import java.util.function.IntUnaryOperator;
 import java.util.stream.LongStream;
 import meltkeeper.jam.score.Alarms;
 import meltkeeper.jam.score.Bounds;
 import meltkeeper.jam.sim.Fault;
-import meltkeeper.jam.sim.Plain;
 import meltkeeper.jam.sim.Score;
 import meltkeeper.jam.sim.Signal;
 import meltkeeper.jam.sim.Trial;
+import meltkeeper.jam.sim.Way;
 
 /**
  * Prints how well the jam watch does on simulated printers: false alarms in health, and for each
- * fault how many are warned of before the full stall and how long before, beside two plain ways at
- * no fewer false alarms. Its table stands in docs/jam-watch.md.
+ * fault how many are warned of before the full stall and how long before, beside plain ways at no
+ * more false alarms, each at the wariest limit that has none more. Its table stands in
+ * docs/jam-watch.md.
  */
 public final class JamBenchmark {
 
@@ -44,33 +47,25 @@ public final class JamBenchmark {
       count(signal.label(), healthy, hours, t -> t.watchedWith(signal));
     }
     int allowed = alarms(healthy, t -> t.watchedWith(Signal.ENCODER));
-    int threshold =
-        wariest(
-            Plain.THRESHOLDS.length, i -> alarms(healthy, t -> t.plain().ofThreshold(i)), allowed);
-    int limit =
-        wariest(Plain.LIMITS.length, i -> alarms(healthy, t -> t.plain().ofLimit(i)), allowed);
-    count(
-        "plain threshold " + two(Plain.THRESHOLDS[threshold]),
-        healthy,
-        hours,
-        t -> t.plain().ofThreshold(threshold));
-    count(
-        "plain CUSUM, h = " + two(Plain.LIMITS[limit]),
-        healthy,
-        hours,
-        t -> t.plain().ofLimit(limit));
+    Map<Way, Integer> places = new EnumMap<>(Way.class);
+    for (Way way : Way.values()) {
+      int place = wariest(way.limits(), i -> alarms(healthy, t -> t.plain().of(way, i)), allowed);
+      places.put(way, place);
+      String at = String.format(Locale.ROOT, "%s, limit %.2f", way.label(), way.limit(place));
+      count(at, healthy, hours, t -> t.plain().of(way, place));
+    }
     double blind =
         healthy.stream().mapToDouble(t -> t.blindSecondsWith(Signal.TEMPERATURE)).sum() / 3600;
     System.out.printf(Locale.ROOT, "%nWith temperature only it said blind for %.0f h.%n%n", blind);
     System.out.println(Score.heading());
     for (Fault fault : Fault.values()) {
       if (fault != Fault.NONE) {
-        print(fault, faults, threshold, limit);
+        print(fault, faults, places);
       }
     }
   }
 
-  private static void print(Fault fault, int faults, int threshold, int limit) {
+  private static void print(Fault fault, int faults, Map<Way, Integer> places) {
     List<Trial> trials =
         LongStream.range(0, faults)
             .parallel()
@@ -85,8 +80,11 @@ public final class JamBenchmark {
     for (Signal signal : List.of(Signal.ENCODER, Signal.NO_ENCODER)) {
       rows.add(row(signal.label(), fault, trials, t -> t.watchedWith(signal)));
     }
-    rows.add(row("plain threshold", fault, trials, t -> t.plain().ofThreshold(threshold)));
-    rows.add(row("plain CUSUM", fault, trials, t -> t.plain().ofLimit(limit)));
+    places.forEach(
+        (way, place) -> rows.add(row(way.label(), fault, trials, t -> t.plain().of(way, place))));
+    if (fault == Fault.RUNOUT) {
+      rows.add(row("runout switch", fault, trials, Trial::runoutSwitch));
+    }
     rows.forEach(System.out::println);
   }
 
@@ -121,9 +119,5 @@ public final class JamBenchmark {
         1000 * count / hours,
         1000 * bounds.low() / hours,
         1000 * bounds.high() / hours);
-  }
-
-  private static String two(double value) {
-    return String.format(Locale.ROOT, "%.2f", value);
   }
 }

@@ -30,6 +30,7 @@ import meltkeeper.protocol.Received;
 import meltkeeper.source.recording.RecordingWriter;
 import meltkeeper.store.MemoryStore;
 import meltkeeper.store.Store;
+import meltkeeper.store.sql.Stores;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -97,10 +98,21 @@ class WatchedShopTest {
     return told;
   }
 
+  private Path record(String name, List<Received> told) throws IOException {
+    Path recording = shop.resolve(name);
+    try (RecordingWriter writer = new RecordingWriter(recording)) {
+      told.forEach(writer::accept);
+    }
+    return recording;
+  }
+
   private static List<Received> clogging() {
-    Trouble clog =
-        new Trouble.Clog(START + Duration.ofHours(1).toNanos(), Duration.ofHours(1).toNanos());
-    return told(PrinterSetup.usual("kestrel", 4, START).having(clog), Duration.ofMinutes(140));
+    return clogging(Duration.ofHours(1), Duration.ofMinutes(140));
+  }
+
+  private static List<Received> clogging(Duration closesIn, Duration time) {
+    Trouble clog = new Trouble.Clog(START + Duration.ofHours(1).toNanos(), closesIn.toNanos());
+    return told(PrinterSetup.usual("kestrel", 4, START).having(clog), time);
   }
 
   private Intake intake(Store store, List<Finding> findings) {
@@ -183,14 +195,49 @@ class WatchedShopTest {
     assertThat(findings.get(0).because()).contains("filament-commanded");
   }
 
+  /**
+   * The bore closes slowly from the second hour on, and the feed slips when the agent first hears
+   * of it: usual for all that a new one knows.
+   */
+  @Test
+  void agentOnAStoreThatOldRecordingsTaught_warnsSoonerThanANewOne() throws IOException {
+    List<Received> told = clogging(Duration.ofHours(6), Duration.ofMinutes(250));
+    List<Received> later =
+        told.subList((int) Duration.ofMinutes(210).dividedBy(EVERY), told.size());
+    Path database = shop.resolve("taught.db");
+    Files.writeString(
+        shop.resolve("meltkeeper.yaml"), CONFIG.replace("shop.db", database.toString()));
+    Path recording =
+        record("morning.jsonl.gz", told.subList(0, (int) Duration.ofHours(1).dividedBy(EVERY)));
+
+    int code =
+        Main.run(
+            new PrintWriter(new StringWriter(), true),
+            new PrintWriter(new StringWriter(), true),
+            "replay",
+            "--config",
+            shop.resolve("meltkeeper.yaml").toString(),
+            "--store",
+            recording.toString());
+
+    assertThat(code).isZero();
+    List<Finding> taught = new ArrayList<>();
+    try (Store store = Stores.open("jdbc:sqlite:" + database)) {
+      later.forEach(intake(store, taught)::accept);
+    }
+    List<Finding> untaught = new ArrayList<>();
+    later.forEach(intake(new MemoryStore(), untaught)::accept);
+    assertThat(taught.get(0).level()).isEqualTo(Level.NARROWING);
+    assertThat(taught.get(0).minutesToStall()).isPresent();
+    assertThat(taught.get(0).atNanos())
+        .as("soon after it hears of the printer")
+        .isLessThan(START + Duration.ofMinutes(215).toNanos());
+    assertThat(untaught.get(0).atNanos()).isGreaterThan(taught.get(0).atNanos());
+  }
+
   @Test
   void replay_tellsWarnings_andBlindTime() throws IOException {
-    Path recording = shop.resolve("morning.jsonl.gz");
-    try (RecordingWriter writer = new RecordingWriter(recording)) {
-      for (Received received : clogging()) {
-        writer.accept(received);
-      }
-    }
+    Path recording = record("morning.jsonl.gz", clogging());
     StringWriter out = new StringWriter();
     int code =
         Main.run(

@@ -36,6 +36,7 @@ final class Bench {
   private double scale = 1;
   private double pulse = 0.01;
   private double loadFactor = Double.NaN;
+  private boolean feeds = true;
   private JobState state = JobState.PRINTING;
   private String material = "PLA";
 
@@ -91,6 +92,11 @@ final class Bench {
     return this;
   }
 
+  Bench feeds(boolean now) {
+    feeds = now;
+    return this;
+  }
+
   Bench material(String name) {
     material = name;
     return this;
@@ -142,7 +148,7 @@ final class Bench {
 
   private void step() {
     seconds += (long) STEP;
-    double speed = target > 0 ? pace * (1 + 5 * random.nextDouble()) : 0;
+    double speed = target > 0 && feeds ? pace * (1 + 5 * random.nextDouble()) : 0;
     double asked = speed * STEP;
     commanded += asked;
     double fed = asked * share * (speed > FAST ? fastShare : 1);

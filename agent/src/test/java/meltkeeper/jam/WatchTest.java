@@ -156,6 +156,99 @@ class WatchTest {
   }
 
   @Test
+  void runoutToldAsThePrinterPausesItself_isStalledAllTheSame() {
+    bench.print(60);
+    bench.state(JobState.PAUSED).feeds(false).print(2);
+    bench.say(NoticeKind.RUNOUT).print(60);
+    assertThat(bench.findings()).extracting(Finding::level).containsExactly(Level.STALLED);
+    bench.state(JobState.PRINTING).feeds(true).print(4);
+    assertThat(bench.lastFinding().level()).isEqualTo(Level.CLEAR);
+  }
+
+  @Test
+  void runoutToldWhileFilamentIsChanged_isNone() {
+    bench.print(60);
+    bench.state(JobState.PAUSED).feeds(false).print(30);
+    bench.say(NoticeKind.RUNOUT).print(30);
+    bench.state(JobState.PRINTING).feeds(true).print(60);
+    assertThat(bench.findings()).isEmpty();
+  }
+
+  @Test
+  void heaterFault_isStalledInThePrintersOwnWords() {
+    bench.print(60);
+    bench.say(NoticeKind.HEATER_FAULT).print(4);
+    assertThat(bench.lastFinding().level()).isEqualTo(Level.STALLED);
+    assertThat(bench.lastFinding().because())
+        .isEqualTo("the printer says that it stopped heating, for something is wrong there");
+    assertThat(bench.lastFinding().cause()).contains(Cause.HEATER_FAULT);
+  }
+
+  @ParameterizedTest
+  @EnumSource(
+      value = NoticeKind.class,
+      names = {"RESTARTED", "PAUSED", "RESUMED", "FILAMENT_CHANGE", "OTHER"})
+  void otherNotice_neverAlarms(NoticeKind kind) {
+    bench.print(600);
+    bench.say(kind).print(600);
+    assertThat(bench.findings()).isEmpty();
+  }
+
+  @Test
+  void feedThatStopsAtOnce_whileTheHeaterStillMelts_suggestsARunout() {
+    bench.print(1800);
+    bench.passing(0).printUntil(Level.STALLED, 60);
+    assertThat(bench.lastFinding().cause()).contains(Cause.RUNOUT_OR_TANGLE);
+  }
+
+  @Test
+  void feedThatIsStoppedFromTheJobsStart_suggestsNothing() {
+    bench.print(1800);
+    bench.state(JobState.PAUSED).print(10);
+    bench.state(JobState.PRINTING).passing(0).printUntil(Level.STALLED, 120);
+    assertThat(bench.lastFinding().cause()).isEmpty();
+  }
+
+  @Test
+  void slipSoonAfterAHotIdle_suggestsHeatCreep() {
+    bench.print(1800);
+    bench.feeds(false).print(900);
+    bench.feeds(true).passing(0.6).printUntil(Level.NARROWING, 300);
+    assertThat(bench.lastFinding().cause()).contains(Cause.HEAT_CREEP);
+    assertThat(Cause.HEAT_CREEP.suggestion())
+        .isEqualTo("perhaps heat creep: look at the heat break's fan first");
+  }
+
+  @Test
+  void slipLongAfterAHotIdle_doesNotSuggestHeatCreep() {
+    bench.print(1800);
+    bench.feeds(false).print(900);
+    bench.feeds(true).print(1200);
+    bench.passing(0.6).printUntil(Level.NARROWING, 300);
+    assertThat(bench.lastFinding().cause()).isNotEqualTo(Optional.of(Cause.HEAT_CREEP));
+  }
+
+  @Test
+  void slipWhileTheLoadCollapses_suggestsGrinding() {
+    bench.load(1).print(3600);
+    bench.load(0.4).passing(0.5).printUntil(Level.NARROWING, 300);
+    assertThat(bench.lastFinding().cause()).contains(Cause.GRINDING);
+  }
+
+  @Test
+  void partSwap_beginsAnew_unlessItHasSince() {
+    bench.print(1800);
+    bench.passing(0.6).printUntil(Level.NARROWING, 300);
+    bench.watch().partSwapped(500_000_000_000L);
+    bench.print(2);
+    assertThat(bench.watch().outlook().level()).isEqualTo(Level.NARROWING);
+    bench.watch().partSwapped(2_800_000_000_000L);
+    bench.passing(1).print(4);
+    assertThat(bench.watch().outlook().level()).isEqualTo(Level.CLEAR);
+    assertThat(bench.watch().outlook().evidence().get(Detector.FEED_RATIO)).isZero();
+  }
+
+  @Test
   void loadThatRises_isNarrowingBeforeAnythingSlips() {
     bench.load(1).print(3600);
     assertThat(bench.findings()).isEmpty();

@@ -87,6 +87,49 @@ class ChartTest {
   }
 
   /**
+   * Computed apart, in Python with numpy and scipy; from 0.5 on the arm against the shift is mute.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "3, 0, 58.7979", "3, 0.25, 36.2410", "3, 0.5, 17.1985", "3, 0.75, 9.67039", "3, 1, 6.40309",
+    "3, 1.5, 3.74910", "3, 2, 2.67969", "6, 0, 1276.56", "6, 0.25, 249.258", "6, 0.5, 51.3367",
+    "8, 0, 9482.86", "8, 0.25, 736.120", "8, 0.5, 84.0006"
+  })
+  void twoSidedRunLength_ofOtherLimits_isTheReferences(double h, double shift, double expected) {
+    assertThat(new Chart(0.5, h).twoSidedRunLength(shift, 0))
+        .isCloseTo(expected, withPercentage(0.001));
+  }
+
+  /**
+   * Designs for one false alarm in 1000 h at 2 s. Computed apart, in Python with numpy and scipy.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    ".25, 23.4844, 607.60, 90.619, 47.340, 32.039, 19.502, 14.062, 9.1052, 6.7978",
+    ".5, 12.5519, 7546.2, 188.16, 46.897, 25.475, 13.299, 9.0438, 5.5991, 4.1301",
+    ".75, 8.5309, 32264, 972.25, 94.015, 30.868, 12.101, 7.5388, 4.3862, 3.1782",
+    "1, 6.4101, 74757, 3855.1, 314.60, 57.386, 13.193, 7.1574, 3.8217, 2.6836"
+  })
+  void oneSidedRunLength_ofThousandHourDesigns_isTheReferences(
+      double k,
+      double h,
+      double quarter,
+      double half,
+      double threeQuarters,
+      double one,
+      double oneAndAHalf,
+      double two,
+      double three,
+      double four) {
+    double[] shifts = {0.25, 0.5, 0.75, 1, 1.5, 2, 3, 4};
+    double[] expected = {quarter, half, threeQuarters, one, oneAndAHalf, two, three, four};
+    for (int i = 0; i < shifts.length; i++) {
+      assertThat(new Chart(k, h).averageRunLength(shifts[i]))
+          .isCloseTo(expected[i], withPercentage(0.01));
+    }
+  }
+
+  /**
    * Hawkins 1993 as quoted in public, "about 370"; digits computed apart, in Python with numpy and
    * scipy.
    */

@@ -1,6 +1,7 @@
 package meltkeeper.jam.runlength;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static org.assertj.core.data.Percentage.withPercentage;
 
 import org.junit.jupiter.api.Test;
@@ -32,12 +33,23 @@ class RunTest {
   /** Computed apart, in Python with numpy and scipy, the delay in service. */
   @ParameterizedTest
   @CsvSource({
+    "0.25, 4, 74.911",
     "0.5, 4, 25.364",
+    "0.75, 4, 12.390",
     "1, 4, 7.7219",
+    "1.5, 4, 4.3312",
     "2, 4, 3.0480",
+    "0.25, 5, 139.04",
     "0.5, 5, 36.505",
     "1, 5, 9.6499",
+    "2, 5, 3.6890",
+    "0.5, 6, 49.719",
+    "1, 6, 11.612",
+    "2, 6, 4.3425",
+    "0.5, 8, 82.277",
     "1, 8, 15.583",
+    "2, 8, 5.6656",
+    "0.5, 12.5519, 186.40",
     "1, 12.5519, 24.678",
     "2, 12.5519, 8.6974"
   })
@@ -46,13 +58,37 @@ class RunTest {
         .isCloseTo(expected, withPercentage(0.01));
   }
 
+  /**
+   * The heater alone: 10 s means of a duty that spreads by 0.010, and what goes missing of it in
+   * spreads. Computed apart, in Python with numpy and scipy.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    ".6694, 53.1, .05",
+    "2.2315, 6.66, .005",
+    ".4463, 235.6, .05",
+    "1.3389, 13.2, .05",
+    "4.4630, 3.16, .005",
+    ".8926, 26.7, .05",
+    "2.6778, 5.38, .005"
+  })
+  void steadyDelay_ofTheHeaterAlone_isTheReferences(
+      double shift, double expected, double precision) {
+    assertThat(Run.steadyDelay(new Chart(0.5, 10.9425), shift, 400))
+        .isCloseTo(expected, within(precision));
+  }
+
   /** Computed apart, in Python with numpy and scipy, the mean's rise a sample. */
   @ParameterizedTest
   @CsvSource({
+    "0.001, 0.5, 5, 230.61",
+    "0.003, 0.5, 5, 122.26",
     "0.01, 0.5, 5, 57.159",
     "0.03, 0.5, 5, 28.155",
     "0.1, 0.5, 5, 13.315",
+    "0.003, 0.5, 12.5519, 222.52",
     "0.01, 0.5, 12.5519, 89.892",
+    "0.03, 0.25, 23.4844, 45.778",
     "0.1, 0.25, 23.4844, 23.576"
   })
   void meanToAlarm_ofASlowDrift_isTheReferences(double theta, double k, double h, double expected) {

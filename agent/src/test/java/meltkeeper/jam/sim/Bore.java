@@ -67,7 +67,7 @@ final class Bore {
     double grip = 1 + roughness.value();
     double flowLoad = cleanLoad * Math.pow(Math.max(0.01, speed) / 5, index);
     switch (fault) {
-      case CLOG -> flowLoad *= Math.pow(Math.max(1e-3, 1 - since / fullSeconds), -(3 * index + 1));
+      case CLOG -> flowLoad *= pressure(Math.max(1e-3, 1 - since / fullSeconds), index);
       case HEAT_CREEP ->
           extra = Math.max(0, Math.pow(since / fullSeconds, 2) * (1 + 2 * stick.value()));
       case TANGLE ->
@@ -81,7 +81,7 @@ final class Bore {
       case BLOCK, RUNOUT, NONE -> {}
     }
     double left = Math.max(0, grip - extra);
-    double share = Math.min(1, Math.pow(left / flowLoad, 1 / index));
+    double share = share(left, flowLoad, index);
     load = Math.min(grip, flowLoad + extra);
     double moved = asked * share;
     if (fault == Fault.GRINDING) {
@@ -94,6 +94,19 @@ final class Bore {
     }
     slipped += asked - moved;
     return moved;
+  }
+
+  /**
+   * How many times the pressure of a clean bore it takes to press the same through one whose radius
+   * is that share of it: the flow of a power-law melt through a tube.
+   */
+  static double pressure(double radius, double index) {
+    return Math.pow(radius, -(3 * index + 1));
+  }
+
+  /** The share of a move that a grip presses through against that load; both in one unit. */
+  static double share(double grip, double load, double index) {
+    return Math.min(1, Math.pow(grip / load, 1 / index));
   }
 
   /** A retraction while the tip is soft: it swells and sticks more. */

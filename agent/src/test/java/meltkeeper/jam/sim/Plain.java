@@ -1,31 +1,33 @@
 package meltkeeper.jam.sim;
 
+import java.util.EnumMap;
+import java.util.Map;
+import java.util.Objects;
 import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
 import meltkeeper.jam.score.Alarms;
 import meltkeeper.protocol.Reading;
 
 /**
- * Two plain ways to watch an encoder whose scale is told to them, each at a row of limits at once:
- * a fixed threshold on the share of the last minute, and a CUSUM of windows of 10 s with a fixed
- * mean of 1 and spread of 0.03, k = 0.5. Neither learns. Mutable.
+ * The plain ways on one printer, each at all its limits at once, by windows of 10 s. The encoder's
+ * scale is told to them. Mutable.
  */
 public final class Plain {
 
-  /** Thresholds of the share, from wary to deaf. */
-  public static final double[] THRESHOLDS =
-      DoubleStream.iterate(0.95, t -> t > 0.02, t -> t - 0.05).toArray();
-
-  /** Limits of the CUSUM, from wary to deaf. */
-  public static final double[] LIMITS =
-      DoubleStream.iterate(8, h -> h < 4000, h -> h * 1.35).toArray();
-
-  private static final double SPREAD = 0.03;
   private static final double WINDOW_SECONDS = 10;
   private static final int WINDOWS_PER_MINUTE = 6;
   private static final double LEAST_MM = 10;
 
-  private final Alarms[] byThreshold = alarms(THRESHOLDS.length);
-  private final Alarms[] byLimit = alarms(LIMITS.length);
+  private static final double SPREAD_OF_ALL = 0.03;
+  private static final double ALLOWANCE = 0.5;
+
+  /** A small share, for at long run lengths a larger one sees small shifts much later. */
+  private static final double SMOOTHS = 0.05;
+
+  private static final double SMOOTHED_SPREAD = Math.sqrt(SMOOTHS / (2 - SMOOTHS));
+
+  private final Map<Way, Alarms[]> alarms = new EnumMap<>(Way.class);
+  private final FirstWindows usual = new FirstWindows();
   private final double scale;
   private final double[] asked = new double[WINDOWS_PER_MINUTE];
   private final double[] seen = new double[WINDOWS_PER_MINUTE];
@@ -35,19 +37,18 @@ public final class Plain {
   private double openedAsked;
   private double openedSeen;
   private double sum;
+  private double taughtSum;
+  private double smoothed;
 
+  /** Watches an encoder that shows so much of a millimetre fed. */
   public Plain(double scale) {
     this.scale = scale;
-  }
-
-  private static Alarms[] alarms(int count) {
-    Alarms[] all = new Alarms[count];
-    for (int i = 0; i < count; i++) {
-      all[i] = new Alarms();
+    for (Way way : Way.values()) {
+      alarms.put(way, Stream.generate(Alarms::new).limit(way.limits()).toArray(Alarms[]::new));
     }
-    return all;
   }
 
+  /** Takes a reading of the printer. */
   public void take(Reading reading) {
     if (reading instanceof Reading.FilamentCommanded now) {
       commanded = now.millimetres();
@@ -57,10 +58,11 @@ public final class Plain {
   }
 
   private void pair(double at, double measured) {
-    if (!Double.isNaN(openedAt) && at - openedAt < WINDOW_SECONDS) {
+    double since = at - openedAt;
+    if (since < WINDOW_SECONDS) {
       return;
     }
-    if (!Double.isNaN(openedAt) && at - openedAt < 3 * WINDOW_SECONDS) {
+    if (since < 3 * WINDOW_SECONDS) {
       close(at, commanded - openedAsked, measured - openedSeen);
     }
     openedAt = at;
@@ -74,25 +76,41 @@ public final class Plain {
     seen[place] = moreSeen;
     windows++;
     double minute = DoubleStream.of(asked).sum();
-    double share = DoubleStream.of(seen).sum() / minute;
-    for (int i = 0; i < THRESHOLDS.length; i++) {
-      byThreshold[i].at(at, minute >= LEAST_MM && share < THRESHOLDS[i]);
-    }
+    tell(Way.THRESHOLD, at, minute < LEAST_MM ? 0 : 1 - DoubleStream.of(seen).sum() / minute);
     if (moreAsked >= LEAST_MM / WINDOWS_PER_MINUTE) {
-      sum = Math.max(0, sum + (1 - moreSeen / moreAsked) / SPREAD - 0.5);
-    }
-    double highest = LIMITS[LIMITS.length - 1];
-    sum = Math.min(sum, 2 * highest);
-    for (int i = 0; i < LIMITS.length; i++) {
-      byLimit[i].at(at, sum > LIMITS[i]);
+      chart(at, 1 - moreSeen / moreAsked);
     }
   }
 
-  public Alarms ofThreshold(int index) {
-    return byThreshold[index];
+  private void chart(double at, double missing) {
+    sum = added(sum, missing / SPREAD_OF_ALL, Way.CUSUM);
+    tell(Way.CUSUM, at, sum);
+    if (!usual.isKnown()) {
+      usual.take(missing);
+      return;
+    }
+    double strays = usual.standardised(missing);
+    smoothed += SMOOTHS * (strays - smoothed);
+    taughtSum = added(taughtSum, strays, Way.TAUGHT_CUSUM);
+    tell(Way.SHEWHART, at, strays);
+    tell(Way.EWMA, at, smoothed / SMOOTHED_SPREAD);
+    tell(Way.TAUGHT_CUSUM, at, taughtSum);
   }
 
-  public Alarms ofLimit(int index) {
-    return byLimit[index];
+  /** A sum that went far beyond its deafest limit would never come down again. */
+  private static double added(double sum, double strays, Way way) {
+    double most = 2 * way.limit(way.limits() - 1);
+    return Math.min(most, Math.max(0, sum + strays - ALLOWANCE));
+  }
+
+  private void tell(Way way, double at, double evidence) {
+    for (int i = 0; i < way.limits(); i++) {
+      of(way, i).at(at, evidence > way.limit(i));
+    }
+  }
+
+  /** The alarms of a way at the limit at that place. */
+  public Alarms of(Way way, int place) {
+    return Objects.requireNonNull(alarms.get(way))[place];
   }
 }

@@ -12,13 +12,17 @@ import meltkeeper.jam.score.Alarms;
  * same readings.
  *
  * @param blindSeconds for each set of signals
+ * @param forecasts of the stall, by the watch with an encoder
+ * @param runoutSwitch alarms of a switch on the filament's way, which knows of nothing but its end
  */
 public record Trial(
     Fault fault,
     Truth truth,
     Map<Signal, Alarms> watched,
     Map<Signal, Double> blindSeconds,
-    Plain plain) {
+    Forecasts forecasts,
+    Plain plain,
+    Alarms runoutSwitch) {
 
   public static Trial of(long seed, Fault fault, double healthyHours) {
     Episode episode = new Episode(seed, fault, healthyHours);
@@ -30,6 +34,8 @@ public record Trial(
       alarms.put(signal, new Alarms());
     }
     Plain plain = new Plain(episode.encoderScale());
+    Forecasts forecasts = new Forecasts();
+    Watch withEncoder = Objects.requireNonNull(watches.get(Signal.ENCODER));
     Truth truth =
         episode.run(
             reading -> {
@@ -45,10 +51,15 @@ public record Trial(
                                       .at(finding.atNanos() / 1e9, finding.level().isJam()));
                     }
                   });
+              forecasts.look(reading.sample().atNanos() / 1e9, withEncoder.outlook());
             });
+    Alarms runoutSwitch = new Alarms();
+    if (fault == Fault.RUNOUT) {
+      runoutSwitch.at(truth.onsetSeconds(), true);
+    }
     Map<Signal, Double> blind = new EnumMap<>(Signal.class);
     watches.forEach((signal, watch) -> blind.put(signal, watch.blindNanos() / 1e9));
-    return new Trial(fault, truth, alarms, blind, plain);
+    return new Trial(fault, truth, alarms, blind, forecasts, plain, runoutSwitch);
   }
 
   /** The alarms of the watch with those signals. */

@@ -109,7 +109,7 @@ final class Dialogue {
     @Override
     public Effects visit(Report.Action report) {
       Words.jobStateOf(report.words()).ifPresent(state -> tellJob(state, effects));
-      effects.notice(Words.kindOf(report.words()), report.words());
+      effects.notice(Words.kindOfAction(report.words()), report.words());
       return effects;
     }
 

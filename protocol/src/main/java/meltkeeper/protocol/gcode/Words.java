@@ -27,6 +27,12 @@ final class Words {
     return lower.contains("filament") ? NoticeKind.FILAMENT_CHANGE : NoticeKind.OTHER;
   }
 
+  /** The same for what a printer asks of its host: talk of heating up is no fault there. */
+  static NoticeKind kindOfAction(String words) {
+    NoticeKind kind = kindOf(words);
+    return kind == NoticeKind.HEATER_FAULT ? NoticeKind.OTHER : kind;
+  }
+
   /** The state of the job after an action that asks for another one. */
   static Optional<JobState> jobStateOf(String action) {
     String lower = action.toLowerCase(Locale.ROOT);
