@@ -12,8 +12,8 @@ import meltkeeper.jam.runlength.FalseAlarms;
  */
 final class Feed {
 
-  /** Shortest window, mm asked for. */
-  private static final double LEAST_WINDOW = 30;
+  /** Shortest window, mm asked for: a grinding gear leaves a minute or two. */
+  static final double LEAST_WINDOW = 20;
 
   private static final double WINDOW_PULSES = 12;
   private static final double SKIPPED_AFTER_REARMING = 20;

@@ -93,7 +93,7 @@ final class Windows {
   }
 
   double millimetresSpread() {
-    return cusum.spread() * 30;
+    return cusum.spread() * Feed.LEAST_WINDOW;
   }
 
   RatioBaseline baseline() {
