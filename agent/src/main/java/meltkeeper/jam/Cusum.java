@@ -9,15 +9,18 @@ import meltkeeper.jam.runlength.Siegmund;
  *
  * <p>{@code e = (z - r z') / sqrt(1 - r^2)}, {@code S = max(0, S + e - k)}. A sustained shift is
  * smaller in e than in z by {@code sqrt((1-r)/(1+r))}, and so is the allowance. While few windows
- * are known the mean is uncertain, and the allowance larger. A window counts for at most a quarter
- * of the limit: tails are heavier than normal, and a full stop has its own rule. Mutable.
+ * are known the mean is uncertain, and the allowance larger; then a jam that has begun already
+ * would also pass for spread and correlation, so that these are learned slowly. A window counts for
+ * at most a quarter of the limit: tails are heavier than normal, and a full stop has its own rule.
+ * Mutable.
  */
 final class Cusum {
 
   private static final double USUAL_ALLOWANCE = 0.5;
   private static final double CALM = 0.3;
   private static final double MOST = 1.5;
-  private static final double PRIOR_WINDOWS = 8;
+  private static final double PRIOR_WINDOWS = 24;
+  private static final double UNSETTLED_WINDOWS = 8;
   private static final double MEMORY_WINDOWS = 400;
   private static final double MOST_CORRELATION = 0.9;
   private static final double CLIP = 3;
@@ -58,7 +61,8 @@ final class Cusum {
     double least = leastSpread * leastSpread + knownVariance;
     double spread = Math.sqrt(Math.max(least, HEAVY_TAILS * variance + 0.5 * knownVariance));
     double z = deficit / spread;
-    double r = Math.max(0, Math.min(MOST_CORRELATION, correlation));
+    double most = MOST_CORRELATION * windows / (windows + PRIOR_WINDOWS);
+    double r = Math.max(0, Math.min(most, correlation));
     double shrink = Math.sqrt((1 - r) / (1 + r));
     double before = Double.isNaN(last) ? 0 : Math.max(-CLIP, Math.min(CLIP, last));
     double fresh = Double.isNaN(last) ? z : (z - r * before) / Math.sqrt(1 - r * r);
@@ -103,6 +107,11 @@ final class Cusum {
     sum = 0;
     last = Double.NaN;
     good = 0;
+  }
+
+  /** Grows less sure of its mean, as when the material changes. */
+  void unsettle() {
+    windows = Math.min(windows, UNSETTLED_WINDOWS);
   }
 
   double spread() {

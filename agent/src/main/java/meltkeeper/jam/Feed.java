@@ -1,5 +1,7 @@
 package meltkeeper.jam;
 
+import java.util.HashMap;
+import java.util.Map;
 import meltkeeper.jam.runlength.FalseAlarms;
 
 /**
@@ -108,6 +110,22 @@ final class Feed {
     skipLeft = SKIPPED_AFTER_REARMING;
     lastShare = 1;
     fastShare = 1;
+  }
+
+  /** The same encoder with another material: a start that is less sure. */
+  Feed forAnotherMaterial() {
+    Feed feed = new Feed(blind);
+    Map<String, String> values = new HashMap<>();
+    keep(
+        (name, now) -> {
+          values.put(name, now);
+          return now;
+        });
+    feed.keep(values::getOrDefault);
+    feed.all.unsettle();
+    feed.fast.unsettle();
+    feed.rearm();
+    return feed;
   }
 
   double evidence() {

@@ -16,6 +16,11 @@ record Learned(Feed feed, Heater heater, Load load) {
     this(new Feed(settings.encoderIsBlind()), new Heater(settings.heaterWatts()), new Load());
   }
 
+  /** What is known of another material beforehand: what the encoder shows, and no more. */
+  Learned forAnotherMaterial(WatchSettings settings) {
+    return new Learned(feed.forAnotherMaterial(), new Heater(settings.heaterWatts()), new Load());
+  }
+
   /** True while nothing speaks of a jam, so that what is seen is healthy. */
   boolean mayLearn() {
     return feed.isCalm() && heater.isCalm() && load.isCalm();

@@ -28,7 +28,9 @@ final class Materials {
     if (first) {
       return present;
     }
-    Learned known = Optional.ofNullable(parked.remove(material)).orElseGet(() -> new Learned(by));
+    Learned known =
+        Optional.ofNullable(parked.remove(material))
+            .orElseGet(() -> present.forAnotherMaterial(by));
     if (parked.size() > MOST) {
       parked.remove(parked.keySet().iterator().next());
     }

@@ -17,6 +17,9 @@ final class RatioBaseline {
   /** How that slope changes, per (mm/s)². */
   private static final double BEND_SPREAD = 0.0004;
 
+  /** From one material to another, as a share: common practice, no source. */
+  private static final double MATERIAL_SPREAD = 0.25;
+
   private static final double LEAST_RATIO = 0.02;
   private static final double FORGETTING = 1.002;
 
@@ -59,10 +62,16 @@ final class RatioBaseline {
     windows = Math.min(windows + 1, 1000);
     double residual = ratio - ratio(speed);
     double scale = usualRatio() * spread;
-    double held = isKnown() ? Math.max(-3 * scale, Math.min(3 * scale, residual)) : residual;
+    double most = 3 * Math.sqrt(scale * scale + line.uncertainty(inputs));
+    double held = isKnown() ? Math.max(-most, Math.min(most, residual)) : residual;
     double pull = blind && isKnown() && held > 0 ? held * 0.25 : held;
     line.learn(inputs, pull, Math.max(scale * scale, 1e-6));
     line.forget(FORGETTING, 0, 0);
+  }
+
+  /** Grows less sure, as when the material changes: the encoder's scale is still the same. */
+  void unsettle() {
+    line.forget(1, 0, Math.pow(MATERIAL_SPREAD * usualRatio(), 2));
   }
 
   void keep(Memory memory) {

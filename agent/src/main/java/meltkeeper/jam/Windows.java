@@ -80,6 +80,11 @@ final class Windows {
     cusum.rearm();
   }
 
+  void unsettle() {
+    baseline.unsettle();
+    cusum.unsettle();
+  }
+
   double evidence() {
     return cusum.evidence();
   }

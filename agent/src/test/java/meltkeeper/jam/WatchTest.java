@@ -130,6 +130,26 @@ class WatchTest {
   }
 
   @Test
+  void jamSoonAfterANewMaterial_isCalledByWhatTheEncoderShowedBefore() {
+    bench.material("PLA").print(1800);
+    bench.material("PETG").print(60);
+    bench.passing(0.6).printUntil(Level.NARROWING, 120);
+    assertThat(bench.lastFinding().detector()).isIn(Detector.FEED_RATIO, Detector.FAST_FEED_RATIO);
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {120, 240, 480})
+  void jamSoonAfterTheFirstStart_isNotLearnedAsSpread(int healthySeconds) {
+    bench.print(healthySeconds);
+    double share = 1;
+    while (share > 0.5) {
+      share -= 0.03;
+      bench.passing(share).print(20);
+    }
+    bench.printUntil(Level.NARROWING, 240);
+  }
+
+  @Test
   void newTarget_rearmsAndNeverAlarmsByItself() {
     bench.print(1800);
     for (double target = 205; target < 240; target += 5) {
