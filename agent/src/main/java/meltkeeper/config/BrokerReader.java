@@ -22,7 +22,7 @@ final class BrokerReader {
     Optional<URI> url = fields.need(Keys.URL);
     int protocol = fields.get(Keys.PROTOCOL);
     Optional<String> username = fields.find(Keys.USERNAME);
-    Optional<Path> passwordFile = folder.file(fields, Keys.PASSWORD_FILE);
+    Optional<Path> passwordFile = folder.secret(fields, Keys.PASSWORD_FILE);
     Optional<Path> caFile = folder.file(fields, Keys.CA_FILE);
     Optional<String> clientId = fields.find(Keys.CLIENT_ID);
     checkTogether(fields, url, protocol);

@@ -41,7 +41,10 @@ record HttpReader(Folder folder) {
 
   private Optional<TokenHash> readToken(Fields fields) {
     Optional<Path> file =
-        folder.file(fields, Keys.TOKEN_FILE).filter(Files::isReadable).filter(Files::isRegularFile);
+        folder
+            .secret(fields, Keys.TOKEN_FILE)
+            .filter(Files::isReadable)
+            .filter(Files::isRegularFile);
     Optional<TokenHash> token = file.map(HttpReader::text).flatMap(TokenHash::read);
     if (file.isPresent() && token.isEmpty()) {
       fields
@@ -68,7 +71,7 @@ record HttpReader(Folder folder) {
           .entryOrBlank(fields.has(Keys.KEY_FILE) ? Keys.KEY_FILE : Keys.CERTIFICATE_FILE)
           .tell("one of the two", "key-file and certificate-file together", "add the other");
     }
-    Optional<Path> key = folder.file(fields, Keys.KEY_FILE).filter(Files::isReadable);
+    Optional<Path> key = folder.secret(fields, Keys.KEY_FILE).filter(Files::isReadable);
     Optional<Path> chain = folder.file(fields, Keys.CERTIFICATE_FILE).filter(Files::isReadable);
     Optional<WebSettings.CertificateFiles> files =
         key.flatMap(k -> chain.map(c -> new WebSettings.CertificateFiles(k, c)));

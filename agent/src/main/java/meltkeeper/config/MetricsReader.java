@@ -20,7 +20,7 @@ record MetricsReader(Folder folder) {
     Fields fields = Fields.of(entry, Section.OTLP);
     Duration every = fields.get(MetricsKeys.EVERY);
     Map<String, String> headers = Headers.read(fields.entryOrBlank(MetricsKeys.HEADERS));
-    Optional<Path> token = folder.file(fields, MetricsKeys.TOKEN_FILE);
+    Optional<Path> token = folder.secret(fields, MetricsKeys.TOKEN_FILE);
     Duration timeout = fields.get(MetricsKeys.TIMEOUT);
     return fields
         .need(MetricsKeys.URL)

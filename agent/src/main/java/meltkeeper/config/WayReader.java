@@ -65,7 +65,7 @@ record WayReader(Folder folder, BrokerCheck brokers) {
       return readMail(fields);
     }
     if (fields.has(AlertKeys.ALERTMANAGER)) {
-      Optional<Path> token = folder.file(fields, AlertKeys.TOKEN_FILE);
+      Optional<Path> token = folder.secret(fields, AlertKeys.TOKEN_FILE);
       Optional<Path> ca = folder.file(fields, AlertKeys.CA_FILE);
       return fields
           .find(AlertKeys.ALERTMANAGER)
@@ -105,7 +105,7 @@ record WayReader(Folder folder, BrokerCheck brokers) {
   private Optional<Way> readWebhook(Fields fields) {
     Optional<BodyTemplate> body = fields.find(AlertKeys.BODY).map(BodyTemplate::new);
     Map<String, String> headers = Headers.read(fields.entryOrBlank(AlertKeys.HEADERS));
-    Optional<Path> token = folder.file(fields, AlertKeys.TOKEN_FILE);
+    Optional<Path> token = folder.secret(fields, AlertKeys.TOKEN_FILE);
     Optional<Path> ca = folder.file(fields, AlertKeys.CA_FILE);
     return fields
         .find(AlertKeys.WEBHOOK)
@@ -117,7 +117,7 @@ record WayReader(Folder folder, BrokerCheck brokers) {
     Optional<String> from = fields.need(AlertKeys.FROM);
     List<String> to = readTo(fields);
     Optional<String> username = fields.find(AlertKeys.USERNAME);
-    Optional<Path> password = folder.file(fields, AlertKeys.PASSWORD_FILE);
+    Optional<Path> password = folder.secret(fields, AlertKeys.PASSWORD_FILE);
     Optional<Path> ca = folder.file(fields, AlertKeys.CA_FILE);
     return fields
         .find(AlertKeys.MAIL)

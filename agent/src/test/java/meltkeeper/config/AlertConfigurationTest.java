@@ -186,6 +186,11 @@ class AlertConfigurationTest {
             "body: '{ \"a\": \"${words}\" }'",
             "alerts.routes.phone.body: found \"${words}\"; allowed: a text with ${FIELD}"),
         arguments(
+            "X-Shop: \"labels\"",
+            "Authorization: \"Bearer plover\"",
+            "alerts.routes.phone.headers.Authorization: found \"(hidden)\"; allowed: headers without"
+                + " secrets; keep the token in a file and name it by token-file"),
+        arguments(
             "headers: { X-Shop: \"labels\" }",
             "token-file: absent",
             "alerts.routes.phone.token-file: found"),

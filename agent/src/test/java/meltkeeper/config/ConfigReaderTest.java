@@ -47,7 +47,7 @@ class ConfigReaderTest {
   void brokerWithEverything_read_findsFilesBesideTheConfiguration(@TempDir Path folder)
       throws Exception {
     Files.createDirectory(folder.resolve("keys"));
-    Files.writeString(folder.resolve("keys/password"), "plover\n");
+    Shop.secret(folder.resolve("keys/password"), "plover\n");
     Files.writeString(folder.resolve("ca.pem"), "certificates\n");
     Path file = folder.resolve("shop.yaml");
     Files.writeString(

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.net.URI;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Map;
@@ -32,7 +31,7 @@ class MetricsConfigurationTest {
 
   @Test
   void otlp_named_isReadWhole() throws IOException {
-    Path token = Files.writeString(folder.resolve("token"), "a-token");
+    Path token = Shop.secret(folder.resolve("token"), "a-token");
     String text =
         SHOP
             + """

@@ -3,6 +3,7 @@ package meltkeeper.config;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
 import java.util.stream.Collectors;
 import meltkeeper.protocol.Fault;
@@ -21,6 +22,12 @@ final class Shop {
             faults -> {
               throw new AssertionError("unexpected faults: " + faults);
             });
+  }
+
+  /** A file with a secret, as its owner should keep it. */
+  static Path secret(Path file, String text) throws IOException {
+    Files.writeString(file, text);
+    return Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-------"));
   }
 
   static List<Fault> faults(String text) {

@@ -3,6 +3,8 @@ package meltkeeper.config;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.params.provider.Arguments.arguments;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -36,7 +38,9 @@ class WrongConfigurationTest {
     assertThat(Shop.faults(SOUND)).isEmpty();
   }
 
-  static Stream<Arguments> changes() {
+  static Stream<Arguments> changes() throws IOException {
+    Path secret = Shop.secret(Files.createTempFile("meltkeeper", ".password"), "plover");
+    secret.toFile().deleteOnExit();
     return Stream.of(
         arguments(
             "kinds:",
@@ -110,8 +114,10 @@ class WrongConfigurationTest {
                 + " counts from the configuration's folder"),
         arguments(
             "tcp://localhost",
-            "tcp://localhost, protocol: 3.1.1, password-file: pom.xml",
-            "3: brokers.shop.password-file: found \"pom.xml\"; allowed: a password only with a"
+            "tcp://localhost, protocol: 3.1.1, password-file: " + secret,
+            "3: brokers.shop.password-file: found \""
+                + secret
+                + "\"; allowed: a password only with a"
                 + " username, at protocol 3.1.1; add the key username"),
         arguments(
             "tcp://localhost",
