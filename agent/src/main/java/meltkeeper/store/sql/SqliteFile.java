@@ -68,7 +68,7 @@ record SqliteFile(Path path, Lane writing, Lane reading, Lane glancing, Claim cl
     config.setSynchronous(SynchronousMode.FULL);
     config.setJournalSizeLimit(LOG_BYTES);
     try {
-      Connection connection = config.createConnection("jdbc:sqlite:" + path);
+      Connection connection = connect(path, config);
       try {
         prepare(path, connection);
       } catch (SQLException | RuntimeException e) {
@@ -79,6 +79,12 @@ record SqliteFile(Path path, Lane writing, Lane reading, Lane glancing, Claim cl
     } catch (SQLException e) {
       throw Trouble.of(path, "open it", e);
     }
+  }
+
+  /** A connection as configured; every one of this room is opened here. */
+  static Connection connect(Path path, SQLiteConfig config) throws SQLException {
+    MachineCode.prepare();
+    return config.createConnection("jdbc:sqlite:" + path);
   }
 
   /** Another program's database, or a newer one of ours, is left exactly as it is. */

@@ -5,6 +5,8 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /** The committing program in a process of its own; killed, not asked to end. */
@@ -20,17 +22,19 @@ final class Child implements AutoCloseable {
   }
 
   static Child committing(String url, long pauseMicros) throws IOException {
-    return new Child(
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-XX:TieredStopAtLevel=1",
-                "-cp",
-                System.getProperty("java.class.path"),
-                CommittingProgram.class.getName(),
-                url,
-                String.valueOf(pauseMicros))
-            .redirectErrorStream(true)
-            .start());
+    return committing(url, pauseMicros, List.of());
+  }
+
+  /** The same with options for its Java. */
+  static Child committing(String url, long pauseMicros, List<String> javaOptions)
+      throws IOException {
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.add("-XX:TieredStopAtLevel=1");
+    command.addAll(javaOptions);
+    command.addAll(List.of("-cp", System.getProperty("java.class.path")));
+    command.addAll(List.of(CommittingProgram.class.getName(), url, String.valueOf(pauseMicros)));
+    return new Child(new ProcessBuilder(command).redirectErrorStream(true).start());
   }
 
   long pid() {
