@@ -52,6 +52,8 @@ public final class Main {
             .addSubcommand(new RiskCommand(OpenDesk::of))
             .addSubcommand(new ReportCommand(OpenDesk::of))
             .addSubcommand(AlertCommand.line(OpenDesk::of))
+            .addSubcommand(new BackupCommand())
+            .addSubcommand(new RestoreCommand())
             .addSubcommand(new TokenCommand());
     line.setOut(out);
     line.setErr(err);

@@ -1,9 +1,14 @@
 package meltkeeper.cli;
 
+import java.net.URI;
+import java.time.Duration;
+import java.time.LocalDate;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
+import meltkeeper.cli.copies.DailyCopies;
 import meltkeeper.config.Settings;
 import meltkeeper.store.Store;
+import meltkeeper.store.sql.Copies;
 import meltkeeper.store.sql.Stores;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -23,6 +28,8 @@ final class RunCommand implements Callable<Integer> {
 
   private static final Logger LOG = LoggerFactory.getLogger(RunCommand.class);
 
+  private static final Duration LOOK_FOR_COPY = Duration.ofMinutes(10);
+
   @Mixin private ConfigFile config = new ConfigFile();
 
   @Override
@@ -32,13 +39,28 @@ final class RunCommand implements Callable<Integer> {
     CountDownLatch closed = new CountDownLatch(1);
     StopSignal.arrange(stopped, closed);
     try (Store store = Stores.open(settings.storeUrl());
-        Agent agent = new Agent(settings, store, Agent.clockFor(store), Agent.USUAL_COMMIT)) {
-      LOG.info(
-          "page on {}://{}:{}/", settings.web().scheme(), settings.web().inAddress(), agent.port());
+        Agent agent = new Agent(settings, store, Agent.clockFor(store), Agent.USUAL_COMMIT);
+        DailyCopies copies = copies(settings)) {
+      LOG.info("page on {}", page(settings, agent));
+      copies.begin(LOOK_FOR_COPY);
       stopped.await();
     } finally {
       closed.countDown();
     }
     return 0;
   }
+
+  private static DailyCopies copies(Settings settings) {
+    return new DailyCopies(
+        settings.storeFile(),
+        settings.copies(),
+        file -> Copies.copy(settings.storeUrl(), file),
+        () -> LocalDate.now(settings.zone()));
+  }
+
+  private static URI page(Settings settings, Agent agent) {
+    return URI.create(
+        "%s://%s:%d/".formatted(settings.web().scheme(), settings.web().inAddress(), agent.port()));
+  }
+
 }

@@ -43,6 +43,7 @@ final class Keys {
   static final Key<Void> ALERTS = key(Section.ROOT, "alerts", SECTION, NONE);
   static final Key<Void> COMMANDS = key(Section.ROOT, "commands", SECTION, NONE);
   static final Key<Void> METRICS = key(Section.ROOT, "metrics", SECTION, "the defaults below");
+  static final Key<Void> BACKUP = key(Section.ROOT, "backup", SECTION, "the defaults below");
 
   static final Key<HostPort> LISTEN =
       key(
@@ -76,6 +77,11 @@ final class Keys {
       key(Section.HTTP, "key-file", Forms.path("a file that can be read"), NONE);
   static final Key<Path> CERTIFICATE_FILE =
       key(Section.HTTP, "certificate-file", Forms.path("a file that can be read"), NONE);
+
+  static final Key<Integer> KEEP =
+      key(Section.BACKUP, "keep", Forms.whole(0, 366, "days; 0 makes no copies"), "7");
+  static final Key<Path> BACKUP_FOLDER =
+      key(Section.BACKUP, "folder", Forms.path("a folder; it is made"), "backups beside the store");
 
   static final Key<URI> URL = key(Section.BROKER, "url", Forms.broker(), REQUIRED);
   static final Key<Integer> PROTOCOL =

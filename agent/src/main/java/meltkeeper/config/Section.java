@@ -29,7 +29,8 @@ enum Section {
   JAM_ACTION("alerts.jam-action"),
   COMMANDS("commands"),
   METRICS("metrics"),
-  OTLP("metrics.otlp");
+  OTLP("metrics.otlp"),
+  BACKUP("backup");
 
   private final String path;
 

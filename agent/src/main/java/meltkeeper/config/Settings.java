@@ -32,6 +32,7 @@ import meltkeeper.web.guard.WebSettings;
  * @param alerts who is called, and when
  * @param commands where buttons and scanners tell of parts, if anywhere
  * @param metrics what the shop's monitoring is given
+ * @param copies the daily copies of the store
  */
 public record Settings(
     String storeUrl,
@@ -45,7 +46,8 @@ public record Settings(
     Duration falseAlarmEvery,
     AlertSettings alerts,
     Optional<CommandTopic> commands,
-    MetricsSettings metrics) {
+    MetricsSettings metrics,
+    CopySettings copies) {
 
   public Settings {
     brokers = ordered(brokers);

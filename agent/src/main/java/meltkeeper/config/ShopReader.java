@@ -51,9 +51,10 @@ final class ShopReader {
     Map<String, Entry> printerEntries = named(fields, Keys.PRINTERS, PRINTER_NAME.check());
     if (!fields.has(Keys.PRINTERS)) {
       file.tellMissing(Keys.PRINTERS);
-    } else if (printerEntries.isEmpty()) {
-      Entry entry = fields.entryOrBlank(Keys.PRINTERS);
-      entry.tell(entry.shown(), "at least one printer", "add one below its name");
+    } else if (fields.entryOrBlank(Keys.PRINTERS).isBlank()) {
+      fields
+          .entryOrBlank(Keys.PRINTERS)
+          .tell("nothing", "printers by name, or {} while there is none", "add one below its name");
     }
     PrinterReader printerReader =
         new PrinterReader(brokerEntries.keySet(), mappingEntries.keySet());
@@ -78,7 +79,18 @@ final class ShopReader {
         readAlerts(fields, alertReader),
         fields.entry(Keys.COMMANDS).flatMap(alertReader::readCommands),
         new MetricsReader(new Folder(folder))
-            .read(Fields.of(fields.entryOrBlank(Keys.METRICS), Section.METRICS)));
+            .read(Fields.of(fields.entryOrBlank(Keys.METRICS), Section.METRICS)),
+        readCopies(fields, store, folder));
+  }
+
+  private static CopySettings readCopies(Fields file, String store, Path folder) {
+    Fields fields = Fields.of(file.entryOrBlank(Keys.BACKUP), Section.BACKUP);
+    Path to =
+        fields
+            .find(Keys.BACKUP_FOLDER)
+            .map(folder::resolve)
+            .orElse(StoreUrl.file(store, folder).resolveSibling("backups"));
+    return new CopySettings(to.normalize(), fields.get(Keys.KEEP));
   }
 
   private static AlertSettings readAlerts(Fields file, AlertReader reader) {

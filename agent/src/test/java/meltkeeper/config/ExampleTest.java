@@ -97,7 +97,8 @@ class ExampleTest {
                     List.of(),
                     Optional.empty()),
                 Optional.empty(),
-                new MetricsSettings(Duration.ofMinutes(15), Optional.empty())));
+                new MetricsSettings(Duration.ofMinutes(15), Optional.empty()),
+                new CopySettings(Path.of("backups").toAbsolutePath(), 7)));
   }
 
   private static BrokerSettings plainBroker(String name, String url) {

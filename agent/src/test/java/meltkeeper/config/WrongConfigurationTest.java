@@ -46,7 +46,7 @@ class WrongConfigurationTest {
             "kinds:",
             "kindz:",
             "12: kindz: found \"the key kindz\"; allowed: store, http, zone, brokers, mappings,"
-                + " printers, kinds, costs, jam, alerts, commands, metrics; the nearest is kinds"),
+                + " printers, kinds, costs, jam, alerts, commands, metrics, backup; the nearest is kinds"),
         arguments(
             "http:",
             "store: mysql:shop\nhttp:",

@@ -24,7 +24,8 @@ class WrongYamlTest {
             "1: printers: found \"nothing\"; allowed: a section; add the key printers"),
         arguments(
             "printers:\n",
-            "1: printers: found \"nothing\"; allowed: at least one printer; add one below its name"),
+            "1: printers: found \"nothing\"; allowed: printers by name, or {} while there is none;"
+                + " add one below its name"),
         arguments(
             "- heron\n",
             "1: found \"a list\"; allowed: a section: keys, each with a colon and a value; begin"

@@ -32,7 +32,7 @@ public final class Stores {
     return new SqlStore(SqliteFile.open(path(jdbcUrl)), clock);
   }
 
-  private static Path path(String jdbcUrl) {
+  static Path path(String jdbcUrl) {
     String name = jdbcUrl.startsWith(SQLITE) ? jdbcUrl.substring(SQLITE.length()) : "";
     if (name.isBlank() || name.startsWith(":") || name.startsWith("file:") || name.contains("?")) {
       throw notAllowed(jdbcUrl);
