@@ -36,6 +36,7 @@ class RoomsTest {
           Map.entry("life", List.of("protocol", "part")),
           Map.entry("jam", List.of("protocol")),
           Map.entry("plot", List.of()),
+          Map.entry("proposal", List.of("protocol")),
           Map.entry("store", List.of("protocol", "part", "ledger", "jam")),
           Map.entry("trust", List.of()),
           Map.entry("source", List.of("protocol", "trust")),
@@ -65,7 +66,7 @@ class RoomsTest {
           Map.entry("demo", List.of("protocol", "config")));
 
   private static final List<String> PURE =
-      List.of("protocol", "part", "ledger", "caution", "jam", "life", "plot");
+      List.of("protocol", "part", "ledger", "caution", "jam", "life", "plot", "proposal");
 
   @TestFactory
   Stream<DynamicTest> room_importsOnly_whatItsSignAllows() {

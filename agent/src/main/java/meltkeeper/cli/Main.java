@@ -45,6 +45,8 @@ public final class Main {
             .addSubcommand(new RunCommand())
             .addSubcommand(new DemoCommand())
             .addSubcommand(new CheckCommand())
+            .addSubcommand(new ListenCommand())
+            .addSubcommand(new DoctorCommand())
             .addSubcommand(new RecordCommand())
             .addSubcommand(new ReplayCommand())
             .addSubcommand(PartCommand.line(OpenDesk::of))

@@ -28,4 +28,10 @@ public record BrokerSettings(
       throw new IllegalArgumentException("protocol is " + protocol + "; allowed: 5 or 3");
     }
   }
+
+  /** The same without a client id of its own: two clients of one name throw each other off. */
+  public BrokerSettings unnamed() {
+    return new BrokerSettings(
+        name, url, protocol, username, passwordFile, caFile, Optional.empty());
+  }
 }
