@@ -161,6 +161,18 @@ final class Agent implements AutoCloseable {
     return pipeline.live();
   }
 
+  /** How it goes, in one line. */
+  String standing() {
+    Map<String, Boolean> up = sourcesUp();
+    long connected = up.values().stream().filter(isUp -> isUp).count();
+    return "%d of %d sources connected, %d messages heard%s"
+        .formatted(
+            connected,
+            up.size(),
+            live().received(),
+            live().trouble().map(why -> "; the store takes no commits: " + why).orElse(""));
+  }
+
   int port() {
     return web.port();
   }

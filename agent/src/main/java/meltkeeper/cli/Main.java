@@ -1,6 +1,7 @@
 package meltkeeper.cli;
 
 import java.io.PrintWriter;
+import meltkeeper.cli.manual.ManualCommand;
 import picocli.AutoComplete;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -24,7 +25,7 @@ import picocli.CommandLine.ScopeType;
       "Begin with:   meltkeeper demo --for 2m",
       "Then:         meltkeeper check --config meltkeeper.yaml"
     },
-    subcommands = {HelpCommand.class, AutoComplete.GenerateCompletion.class})
+    subcommands = {HelpCommand.class, AutoComplete.GenerateCompletion.class, ManualCommand.class})
 public final class Main {
 
   private Main() {}
@@ -47,6 +48,7 @@ public final class Main {
             .addSubcommand(new CheckCommand())
             .addSubcommand(new ListenCommand())
             .addSubcommand(new DoctorCommand())
+            .addSubcommand(new SelfTestCommand())
             .addSubcommand(new RecordCommand())
             .addSubcommand(new ReplayCommand())
             .addSubcommand(PartCommand.line(OpenDesk::of))

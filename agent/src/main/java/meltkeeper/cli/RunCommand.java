@@ -6,6 +6,9 @@ import java.time.LocalDate;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import meltkeeper.cli.copies.DailyCopies;
+import meltkeeper.cli.service.Heartbeat;
+import meltkeeper.cli.service.ServiceManager;
+import meltkeeper.cli.service.Vigil;
 import meltkeeper.config.Settings;
 import meltkeeper.store.Store;
 import meltkeeper.store.sql.Copies;
@@ -40,9 +43,11 @@ final class RunCommand implements Callable<Integer> {
     StopSignal.arrange(stopped, closed);
     try (Store store = Stores.open(settings.storeUrl());
         Agent agent = new Agent(settings, store, Agent.clockFor(store), Agent.USUAL_COMMIT);
-        DailyCopies copies = copies(settings)) {
+        DailyCopies copies = copies(settings);
+        Vigil vigil = vigil(agent, page(settings, agent))) {
       LOG.info("page on {}", page(settings, agent));
       copies.begin(LOOK_FOR_COPY);
+      vigil.begin();
       stopped.await();
     } finally {
       closed.countDown();
@@ -63,4 +68,10 @@ final class RunCommand implements Callable<Integer> {
         "%s://%s:%d/".formatted(settings.web().scheme(), settings.web().inAddress(), agent.port()));
   }
 
+  private static Vigil vigil(Agent agent, URI page) {
+    return new Vigil(
+        ServiceManager.of(System.getenv()),
+        new Heartbeat(agent::live, page.resolve("/healthz")),
+        agent::standing);
+  }
 }
