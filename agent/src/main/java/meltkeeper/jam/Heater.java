@@ -22,7 +22,10 @@ final class Heater {
   private static final int ENOUGH = 40;
 
   /** For what learned trust does not show: the rarest trouble is not among what was seen. */
-  private static final double MARGIN = 1.2;
+  private static final double MARGIN = 1.5;
+
+  /** A feed that fades may stay so for long, and a wrong model adds up all the while. */
+  private static final double FADED_MARGIN = 3;
 
   /** How far the duty's answer to a change of feed is off what a line makes of it. */
   private static final double GAIN_ERROR = 0.1;
@@ -77,7 +80,7 @@ final class Heater {
     if (!answer.looks(window)) {
       return;
     }
-    limit = MARGIN * Math.log(Math.max(10, wanted.samples(window.seconds())));
+    limit = Math.log(Math.max(10, wanted.samples(window.seconds())));
     windowSeconds = window.seconds();
     weigh(answer.rest(window.duty()));
     if (learns && isCalm()) {
@@ -106,8 +109,8 @@ final class Heater {
       noise.learn(healthy.error(), answer.learned());
     }
     if (answer.learned() >= ENOUGH && answer.isSure()) {
-      fadedSum.take(fade - well, limit);
-      stoppedSum.take(stop - well, limit);
+      fadedSum.take(fade - well, FADED_MARGIN * limit);
+      stoppedSum.take(stop - well, MARGIN * limit);
     }
   }
 
@@ -135,12 +138,12 @@ final class Heater {
   }
 
   double evidence() {
-    return Math.max(fadedSum.evidence(limit), stoppedSum.evidence(limit));
+    return Math.max(fadedSum.evidence(FADED_MARGIN * limit), stoppedSum.evidence(MARGIN * limit));
   }
 
   /** Evidence that the feed does not merely fade but stopped; 1 and more is decisive. */
   double stopEvidence() {
-    return stoppedSum.evidence(limit) / DECISIVE;
+    return stoppedSum.evidence(MARGIN * limit) / DECISIVE;
   }
 
   /**
@@ -149,7 +152,8 @@ final class Heater {
    */
   boolean seesTooLittle() {
     double perWindow = fadedSum.healthPerWindow() / ((1 - LEFT) * (1 - LEFT));
-    return answer.learned() >= SETTLED && perWindow * TOO_LATE_SECONDS < limit * windowSeconds;
+    return answer.learned() >= SETTLED
+        && perWindow * TOO_LATE_SECONDS < MARGIN * limit * windowSeconds;
   }
 
   boolean isCalm() {

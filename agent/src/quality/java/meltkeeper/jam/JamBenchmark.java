@@ -28,6 +28,7 @@ public final class JamBenchmark {
   private static final long REPORTED = 7_000_000;
 
   private static final double HEALTHY_HOURS = 12;
+  private static final double[] MELTING = {0, 0.03, 0.06, 0.09, 0.12, 1};
 
   private JamBenchmark() {}
 
@@ -58,14 +59,17 @@ public final class JamBenchmark {
         healthy.stream().mapToDouble(t -> t.blindSecondsWith(Signal.TEMPERATURE)).sum() / 3600;
     System.out.printf(Locale.ROOT, "%nWith temperature only it said blind for %.0f h.%n%n", blind);
     System.out.println(Score.heading());
+    List<Trial> blocks = List.of();
     for (Fault fault : Fault.values()) {
       if (fault != Fault.NONE) {
-        print(fault, faults, places);
+        List<Trial> trials = print(fault, faults, places);
+        blocks = fault == Fault.BLOCK ? trials : blocks;
       }
     }
+    printByMelting(blocks);
   }
 
-  private static void print(Fault fault, int faults, Map<Way, Integer> places) {
+  private static List<Trial> print(Fault fault, int faults, Map<Way, Integer> places) {
     List<Trial> trials =
         LongStream.range(0, faults)
             .parallel()
@@ -86,6 +90,32 @@ public final class JamBenchmark {
       rows.add(row("runout switch", fault, trials, Trial::runoutSwitch));
     }
     rows.forEach(System.out::println);
+    return trials;
+  }
+
+  /** What a heater can miss is what melting took of its duty. */
+  private static void printByMelting(List<Trial> blocks) {
+    System.out.printf(
+        "%n| duty that melting takes | blocks | within 3 min | within 5 min | within 15 min |%n"
+            + "|---|---|---|---|---|%n");
+    for (int i = 0; i + 1 < MELTING.length; i++) {
+      double from = MELTING[i];
+      double to = MELTING[i + 1];
+      List<Trial> some =
+          blocks.stream()
+              .filter(t -> t.truth().meltingDuty() >= from && t.truth().meltingDuty() < to)
+              .toList();
+      Score score = Score.of(some, t -> t.watchedWith(Signal.NO_ENCODER));
+      System.out.printf(
+          Locale.ROOT,
+          "| %.0f to %.0f %% | %d | %.0f %% | %.0f %% | %.0f %% |%n",
+          100 * from,
+          100 * to,
+          score.faults(),
+          100 * score.within(180),
+          100 * score.within(300),
+          100 * score.within(900));
+    }
   }
 
   private static String row(

@@ -31,8 +31,8 @@ class TuneTest {
   private static final long HEALTHY = 5_000_002;
 
   @TempDir private static Path shared = Path.of("");
-  private static Truth clogging = new Truth(0, 0, 0, 0);
-  private static Truth healthy = new Truth(0, 0, 0, 0);
+  private static Truth clogging = new Truth(0, 0, 0, 0, 0);
+  private static Truth healthy = new Truth(0, 0, 0, 0, 0);
 
   @TempDir private Path folder = Path.of("");
   private final StringWriter out = new StringWriter();

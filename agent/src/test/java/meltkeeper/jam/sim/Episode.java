@@ -59,6 +59,8 @@ public final class Episode {
   private double minuteAsked;
   private double minuteMoved;
   private boolean faulty;
+  private double melted;
+  private double well;
 
   /** An episode that lasts so many hours, or until after the stall that its fault leads to. */
   public Episode(long seed, Fault fault, double healthyHours) {
@@ -102,6 +104,10 @@ public final class Episode {
       plan();
       feed();
       heat.step(DT, target, measuredMoves, fan);
+      if (state == JobState.PRINTING && !faulty) {
+        melted += heat.meltingDuty() * DT;
+        well += DT;
+      }
       measuredMoves = 0;
       now += DT;
       if (now >= nextSample) {
@@ -109,7 +115,7 @@ public final class Episode {
         sample(readings);
       }
     }
-    return new Truth(onset, stall, printing, ideal.alarmSeconds());
+    return new Truth(onset, stall, printing, ideal.alarmSeconds(), well > 0 ? melted / well : 0);
   }
 
   private void plan() {

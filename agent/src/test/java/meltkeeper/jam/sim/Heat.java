@@ -37,6 +37,7 @@ final class Heat {
   private double gustWatts;
   private double gustLeft;
   private double creepWatts;
+  private double melting;
 
   Heat(Draw draw) {
     this.draw = draw;
@@ -63,6 +64,7 @@ final class Heat {
     gust(dt);
     double cooling = air.step(dt, draw) + gustWatts + fanWatts * fan;
     double melt = Math.max(0, moltenMm) * area * perCubicMm * (block - ROOM) / 190;
+    melting = melt / dt / watts;
     double power = duty * watts * volts * volts * dt;
     double across = coupling * (block - mass) * dt;
     block +=
@@ -105,6 +107,11 @@ final class Heat {
   /** The heat break's fan fails: less flows into the break, so that the heater needs less. */
   void breakFanFails(double dt) {
     creepWatts += (-1.3 - creepWatts) * dt / 200;
+  }
+
+  /** Share of the heater's watts that melting takes now. */
+  double meltingDuty() {
+    return melting;
   }
 
   double celsius() {

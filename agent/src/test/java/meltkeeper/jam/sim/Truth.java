@@ -8,6 +8,11 @@ package meltkeeper.jam.sim;
  *     infinite for never
  * @param printingSeconds in all
  * @param idealSeconds when a CUSUM that knows the onset would have alarmed; infinite for never
+ * @param meltingDuty mean share of the heater's watts that melting took while it printed in health
  */
 public record Truth(
-    double onsetSeconds, double stallSeconds, double printingSeconds, double idealSeconds) {}
+    double onsetSeconds,
+    double stallSeconds,
+    double printingSeconds,
+    double idealSeconds,
+    double meltingDuty) {}
