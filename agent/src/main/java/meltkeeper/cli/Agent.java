@@ -148,12 +148,15 @@ final class Agent implements AutoCloseable {
 
   /** A steady clock that does not begin before the last reading that the store knows. */
   static SteadyClock clockFor(Store store) {
-    long latest =
-        store.accounts().stream()
-            .flatMapToLong(account -> account.lastArrivalNanos().stream())
-            .max()
-            .orElse(Long.MIN_VALUE);
-    return SteadyClock.notBefore(latest);
+    return SteadyClock.notBefore(latestNanos(store));
+  }
+
+  /** When the last reading that the store knows arrived; {@link Long#MIN_VALUE} without any. */
+  static long latestNanos(Store store) {
+    return store.accounts().stream()
+        .flatMapToLong(account -> account.lastArrivalNanos().stream())
+        .max()
+        .orElse(Long.MIN_VALUE);
   }
 
   /** What stands now. */

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
 import meltkeeper.protocol.HotEnd;
@@ -15,13 +16,18 @@ import org.slf4j.LoggerFactory;
 
 /**
  * Runs an {@link Intake} on the one writer thread. Sources hand over through a bounded queue and
- * wait when it is full, so that a broker holds back instead of messages being lost. Any thread may
- * call {@link #accept}, {@link #live} and {@link #trail}.
+ * wait when it is full, by number or by bytes, so that a broker holds back instead of messages
+ * being lost, and memory stays bounded whatever comes. Any thread may call {@link #accept}, {@link
+ * #live} and {@link #trail}.
  */
 public final class Pipeline implements AutoCloseable {
 
   private static final Logger LOG = LoggerFactory.getLogger(Pipeline.class);
   private static final int QUEUE = 4096;
+
+  /** What may wait, payloads alone: little beside a heap of 64 MB. */
+  private static final int QUEUE_BYTES = 8 << 20;
+
   private static final long LOOK_EVERY_NANOS = Duration.ofSeconds(1).toNanos();
   private static final long SHOW_EVERY_NANOS = Duration.ofMillis(250).toNanos();
 
@@ -29,6 +35,7 @@ public final class Pipeline implements AutoCloseable {
   private final long commitEveryNanos;
   private final LongSupplier steadyNanos;
   private final BlockingQueue<Received> queue = new ArrayBlockingQueue<>(QUEUE);
+  private final Semaphore room = new Semaphore(QUEUE_BYTES, true);
   private final Thread writer;
   private volatile Live live;
   private volatile boolean closing;
@@ -51,7 +58,17 @@ public final class Pipeline implements AutoCloseable {
 
   /** Hands one message or line over; waits while the queue is full. */
   public void accept(Received received) throws InterruptedException {
-    queue.put(received);
+    room.acquire(bytes(received));
+    try {
+      queue.put(received);
+    } catch (InterruptedException e) {
+      room.release(bytes(received));
+      throw e;
+    }
+  }
+
+  private static int bytes(Received received) {
+    return Math.min(received.payload().length(), QUEUE_BYTES);
   }
 
   /** What stands now, at most a quarter of a second old. */
@@ -116,6 +133,7 @@ public final class Pipeline implements AutoCloseable {
       } catch (RuntimeException e) {
         LOG.error("a bug in Meltkeeper: {} was not read", received.origin().describe(), e);
       }
+      room.release(bytes(received));
     }
     batch.clear();
   }

@@ -8,6 +8,9 @@ import org.junit.jupiter.api.Test;
 
 class SteadyClockTest {
 
+  private static final long MINUTE = 60_000_000_000L;
+  private static final long HOUR = 60 * MINUTE;
+
   private final AtomicLong wall = new AtomicLong(1_000_000_000L);
   private final AtomicLong monotonic = new AtomicLong(Long.MAX_VALUE - 500);
   private final SteadyClock clock = new SteadyClock(wall::get, monotonic::get);
@@ -25,6 +28,33 @@ class SteadyClockTest {
     monotonic.addAndGet(2_999L);
 
     assertThat(clock.now().steadyNanos()).isEqualTo(1_000_002_000L);
+  }
+
+  @Test
+  void computerThatWokeInThePast_followsTheFirstStepForwardAndNoOther() {
+    monotonic.set(0);
+    SteadyClock woken = SteadyClock.notBefore(HOUR, wall::get, monotonic::get);
+    assertThat(woken.now().steadyNanos()).isEqualTo(HOUR);
+
+    monotonic.addAndGet(MINUTE);
+    wall.set(9 * HOUR);
+    assertThat(woken.now()).isEqualTo(new Arrival(9 * HOUR, 9 * HOUR));
+
+    wall.set(90_000 * HOUR);
+    monotonic.addAndGet(MINUTE);
+    assertThat(woken.now().steadyNanos()).isEqualTo(9 * HOUR + MINUTE);
+    wall.set(0);
+    assertThat(woken.now().steadyNanos()).isEqualTo(9 * HOUR + MINUTE);
+  }
+
+  @Test
+  void computerWhoseClockIsAheadOfTheStore_followsNoStep() {
+    monotonic.set(0);
+    wall.set(3 * HOUR);
+    SteadyClock sure = SteadyClock.notBefore(HOUR, wall::get, monotonic::get);
+
+    wall.set(9 * HOUR);
+    assertThat(sure.now()).isEqualTo(new Arrival(3 * HOUR, 9 * HOUR));
   }
 
   @Test

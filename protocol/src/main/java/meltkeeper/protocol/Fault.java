@@ -49,9 +49,7 @@ public record Fault(String where, String key, String found, String allowed, Stri
   }
 
   private static String shown(String value) {
-    String oneLine = value.replaceAll("\\p{Cntrl}", " ");
-    return oneLine.length() <= 120
-        ? "\"" + oneLine + "\""
-        : "\"" + oneLine.substring(0, 117) + "...\"";
+    String head = value.length() <= 120 ? value : value.substring(0, 117) + "...";
+    return "\"" + head.replaceAll("\\p{Cntrl}", " ") + "\"";
   }
 }

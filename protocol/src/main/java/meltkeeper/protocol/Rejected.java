@@ -6,9 +6,23 @@ import java.util.Locale;
  * Something that could not be read, or that must not be credited, and why.
  *
  * @param reason the class of it, for counting
- * @param detail the offending value and what is allowed, for a person; at most a line
+ * @param detail the offending value and what is allowed, for a person; a line of at most {@value
+ *     #LONGEST} characters, whatever it was made of
  */
 public record Rejected(Reason reason, String detail) {
+
+  /** A longer detail is cut: whoever sent it must not fill logs and memory. */
+  public static final int LONGEST = 1_000;
+
+  public Rejected {
+    String cut = detail.length() <= LONGEST ? detail : detail.substring(0, LONGEST - 3) + "...";
+    detail = cut.chars().anyMatch(Character::isISOControl) ? withoutControls(cut) : cut;
+  }
+
+  /** Line ends and escapes of a hostile sender must not write lines of their own into a log. */
+  private static String withoutControls(String text) {
+    return text.replaceAll("\\p{Cntrl}|[\\x80-\\x9f]", " ");
+  }
 
   /** The classes of rejection, a closed list known to recordings and metrics. */
   public enum Reason {

@@ -16,7 +16,7 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 
 /**
- * The socket under the client library, with or without TLS, which mends four of its habits.
+ * The socket under the client library, with or without TLS, which mends five of its habits.
  *
  * <ul>
  *   <li>The library reads a few bytes a call: here they come out of a buffer.
@@ -26,6 +26,7 @@ import java.util.concurrent.TimeUnit;
  *   <li>Its thread that connects waits for ever when the peer hangs up before the reading thread
  *       was seen running: here nothing is read until the first byte was written. An MQTT server
  *       never speaks first (MQTT 5.0, 3.1).
+ *   <li>It makes room for whatever length a packet claims: here packets are bounded.
  *   <li>It shuts the input down before it closes, which a TLS socket may answer with an exception,
  *       leaving it open: here closing is all that closes.
  * </ul>
@@ -62,7 +63,8 @@ final class BrokerSocket extends Socket {
 
   @Override
   public InputStream getInputStream() throws IOException {
-    return new Listening(new BufferedInputStream(top.getInputStream(), BUFFER_BYTES));
+    return new Listening(
+        new BoundedPackets(new BufferedInputStream(top.getInputStream(), BUFFER_BYTES)));
   }
 
   @Override

@@ -97,6 +97,7 @@ final class LevelFive implements Link, MqttCallback {
     options.setKeepAliveInterval((int) order.timing().keepAlive().toSeconds());
     options.setConnectionTimeout((int) Math.max(1, order.timing().answer().toSeconds()));
     options.setSocketFactory(order.sockets());
+    options.setMaximumPacketSize((long) BoundedPackets.MOST_BYTES);
     order.credentials().username().ifPresent(options::setUserName);
     order
         .credentials()

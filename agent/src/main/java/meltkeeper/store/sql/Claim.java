@@ -28,6 +28,7 @@ final class Claim implements AutoCloseable {
   private final Path database;
   private final Path lockFile;
   private Optional<FileChannel> held = Optional.empty();
+  private Optional<Object> standing = Optional.empty();
 
   /** The claim on the file of that real path. */
   Claim(Path database) {
@@ -35,18 +36,23 @@ final class Claim implements AutoCloseable {
     this.lockFile = database.resolveSibling(database.getFileName() + ".lock");
   }
 
-  /** Takes the claim, or does nothing when it is already taken here. */
+  /** Takes the claim, or does nothing when it is already taken here and still holds. */
   void take() {
     synchronized (HELD) {
-      if (held.isPresent()) {
-        return;
-      }
       try {
+        if (held.isPresent()) {
+          if (standing.equals(Standing.fileKey(lockFile))) {
+            return;
+          }
+          // Somebody deleted it: another agent could lock a new one beside us.
+          giveBack(held.get());
+        }
         if (HELD.contains(lockFile)) {
           throw taken(String.valueOf(ProcessHandle.current().pid()));
         }
         held = Optional.of(locked());
         HELD.add(lockFile);
+        standing = Standing.fileKey(lockFile);
       } catch (IOException e) {
         throw new StoreException(
             "store %s: could not lock %s (%s); let this user write there"
@@ -95,13 +101,17 @@ final class Claim implements AutoCloseable {
     synchronized (HELD) {
       if (held.isPresent()) {
         try {
-          held.get().close();
-          HELD.remove(lockFile);
+          giveBack(held.get());
         } catch (IOException e) {
           throw new StoreException("store %s: could not unlock it".formatted(database), e);
         }
-        held = Optional.empty();
       }
     }
+  }
+
+  private void giveBack(FileChannel channel) throws IOException {
+    channel.close();
+    HELD.remove(lockFile);
+    held = Optional.empty();
   }
 }

@@ -2,8 +2,10 @@ package meltkeeper.store.sql;
 
 import java.nio.file.Path;
 import java.sql.Connection;
+import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.sql.Statement;
+import meltkeeper.store.StoreException;
 
 /** One connection that carries one transaction at a time. Safe for use by several threads. */
 final class Lane implements AutoCloseable {
@@ -62,6 +64,20 @@ final class Lane implements AutoCloseable {
     } catch (RuntimeException | Error e) {
       rollback(e);
       throw e;
+    }
+  }
+
+  /**
+   * Writes all that this connection sees into a new file, even when its own is deleted by name.
+   *
+   * @throws StoreException when it cannot
+   */
+  synchronized void copyInto(Path copy) {
+    try (PreparedStatement vacuum = connection.prepareStatement("VACUUM INTO ?")) {
+      vacuum.setString(1, copy.toString());
+      vacuum.execute();
+    } catch (SQLException e) {
+      throw Trouble.of(file, "write it anew after it was deleted while in use", e);
     }
   }
 

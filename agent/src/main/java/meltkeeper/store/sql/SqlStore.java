@@ -130,6 +130,7 @@ final class SqlStore implements Store {
 
   @Override
   public long revision() {
+    file.lookAfter();
     return file.glancing().run("read the revision of the parts", SqlStore::revision);
   }
 

@@ -7,6 +7,8 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
 import meltkeeper.store.StoreException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteConfig.SynchronousMode;
 
@@ -16,10 +18,12 @@ import org.sqlite.SQLiteConfig.SynchronousMode;
  * threads; other processes may use the file meanwhile.
  *
  * <p>Each commit is on the disk when it returns (write-ahead log, synchronous FULL): a power cut
- * takes back nothing that was committed.
+ * takes back nothing that was committed. A file that is deleted while it is in use is written anew
+ * before the next commit, with all that it held.
  */
-record SqliteFile(Path path, Lane writing, Lane reading, Lane glancing, Claim claim)
-    implements AutoCloseable {
+final class SqliteFile implements AutoCloseable {
+
+  private static final Logger LOG = LoggerFactory.getLogger(SqliteFile.class);
 
   /** How long a call waits for another process before it fails. */
   static final int BUSY_MILLIS = 10_000;
@@ -32,6 +36,25 @@ record SqliteFile(Path path, Lane writing, Lane reading, Lane glancing, Claim cl
 
   private static final String BEGIN_READING = "BEGIN";
 
+  private final Path path;
+  private final Claim claim;
+  private volatile Lanes lanes;
+
+  private SqliteFile(Path path, Claim claim, Lanes lanes) {
+    this.path = path;
+    this.claim = claim;
+    this.lanes = lanes;
+  }
+
+  /** The open connections, and which files they hold. */
+  private record Lanes(Lane writing, Lane reading, Lane glancing, Standing standing) {
+    void close() {
+      glancing.close();
+      reading.close();
+      writing.close();
+    }
+  }
+
   static SqliteFile open(Path path) {
     Path directory = path.getParent();
     if (directory == null || !Files.isDirectory(directory)) {
@@ -43,22 +66,64 @@ record SqliteFile(Path path, Lane writing, Lane reading, Lane glancing, Claim cl
       throw new StoreException(
           "store %s: this is a directory; name a file within it".formatted(path));
     }
+    Lanes lanes = lanes(path);
+    try {
+      return new SqliteFile(path, new Claim(path.toRealPath()), lanes);
+    } catch (IOException e) {
+      lanes.close();
+      throw new StoreException("store %s: it is gone (%s)".formatted(path, e), e);
+    }
+  }
+
+  private static Lanes lanes(Path path) {
     Lane writing = lane(path, BEGIN_WRITING);
     try {
       writing.change("bring its schema up to date", c -> Migrations.run(path, c));
-      return new SqliteFile(
-          path,
-          writing,
-          lane(path, BEGIN_READING),
-          lane(path, BEGIN_READING),
-          new Claim(path.toRealPath()));
+      return new Lanes(
+          writing, lane(path, BEGIN_READING), lane(path, BEGIN_READING), Standing.of(path));
     } catch (StoreException e) {
       writing.close();
       throw e;
-    } catch (IOException e) {
-      writing.close();
-      throw new StoreException("store %s: it is gone (%s)".formatted(path, e), e);
     }
+  }
+
+  /** For changes; the file is where it was, or there again. */
+  Lane writing() {
+    return present().writing();
+  }
+
+  Lane reading() {
+    return lanes.reading();
+  }
+
+  Lane glancing() {
+    return lanes.glancing();
+  }
+
+  Claim claim() {
+    return claim;
+  }
+
+  /**
+   * Looks after the file between two changes: one that was deleted is written anew.
+   *
+   * @throws StoreException when it cannot be, or when another file stands in its place
+   */
+  void lookAfter() {
+    present();
+  }
+
+  private synchronized Lanes present() {
+    if (lanes.standing().isUndisturbed(path)) {
+      return lanes;
+    }
+    lanes.standing().refuseAnother(path);
+    new Rescue(path).writeAnew(lanes.reading());
+    Lanes former = lanes;
+    former.close();
+    lanes = lanes(path);
+    LOG.error("store {}: it was deleted while in use; all that it held was written anew", path);
+    return lanes;
   }
 
   private static Lane lane(Path path, String begin) {
@@ -96,10 +161,8 @@ record SqliteFile(Path path, Lane writing, Lane reading, Lane glancing, Claim cl
   }
 
   @Override
-  public void close() {
-    glancing.close();
-    reading.close();
-    writing.close();
+  public synchronized void close() {
+    lanes.close();
     claim.close();
   }
 }
