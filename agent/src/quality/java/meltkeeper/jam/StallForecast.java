@@ -32,7 +32,12 @@ public final class StallForecast {
           fault,
           LongStream.range(0, faults)
               .parallel()
-              .mapToObj(i -> Trial.of(REPORTED + 100_000L * fault.ordinal() + i, fault, 1))
+              .mapToObj(
+                  i ->
+                      Trial.of(
+                          REPORTED + 100_000L * List.of(Fault.values()).indexOf(fault) + i,
+                          fault,
+                          1))
               .filter(trial -> !told(trial).isEmpty())
               .toList());
     }

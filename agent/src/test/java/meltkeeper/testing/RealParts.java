@@ -24,7 +24,7 @@ public final class RealParts {
 
   /** The path of a program, such as {@code mosquitto}. */
   public static Path find(String program) {
-    return found(program).orElseGet(() -> missing(program));
+    return found(program).orElseThrow(() -> missing(program));
   }
 
   /** A port of the loopback interface that nobody listens on now. */
@@ -42,8 +42,14 @@ public final class RealParts {
         .findFirst();
   }
 
-  private static Path missing(String program) {
-    String words = program + " is not installed";
+  /**
+   * Says that something is not there that a test needs: the test is skipped, or fails.
+   *
+   * @param what such as a program's name
+   * @return nothing, so that a caller can write {@code throw}
+   */
+  public static AssertionError missing(String what) {
+    String words = what + " is not installed or not permitted";
     return Boolean.getBoolean(REQUIRED) ? fail(words + ", but " + REQUIRED) : abort(words);
   }
 }
