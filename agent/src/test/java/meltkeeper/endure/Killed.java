@@ -30,13 +30,14 @@ public final class Killed implements Ordeal {
         Publisher publisher = new Publisher(shop.broker().url())) {
       // The session must be known to the broker before the first reading.
       shop.startQuickly();
-      Books last = new Books(Ramp.BEGAN_NANOS, 0, 0, 0);
+      shop.publish(publisher, 1, 0);
+      Books last = begun(shop);
       long startNanos = TimeUnit.SECONDS.toNanos(1);
       long lost = 0;
       long doubled = 0;
       try (Stream stream = new Stream(shop, publisher)) {
         for (int i = 0; i < times; i++) {
-          startNanos = live(shop, random, startNanos);
+          startNanos = live(shop, random, startNanos, last.untilNanos());
           Books books = shop.books();
           lost += books.lostNanos() + Math.max(0, last.untilNanos() - books.untilNanos());
           doubled += books.doubledNanos();
@@ -64,16 +65,37 @@ public final class Killed implements Ordeal {
     }
   }
 
-  /** One start, and the end of it; how long a start takes at present, as far as it was seen. */
-  private static long live(RampShop shop, Random random, long startNanos) throws Exception {
+  /** The first reading is in the books: what comes after it is promised. */
+  private static Books begun(RampShop shop) throws Exception {
+    try (AgentProcess agent = shop.agent()) {
+      agent.awaitReady();
+      Books books = shop.untilCredited();
+      agent.end();
+      return books;
+    }
+  }
+
+  /**
+   * One start, and the end of it: in one life of four while it starts, in one after it has credited
+   * something new, in the others soon after its page is there.
+   *
+   * @param creditedNanos until when the books went before
+   * @return how long a start takes at present, as far as it was seen
+   */
+  private static long live(RampShop shop, Random random, long startNanos, long creditedNanos)
+      throws Exception {
     long began = System.nanoTime();
     try (AgentProcess agent = shop.agent()) {
       long takes = startNanos;
-      if (random.nextInt(4) == 0) {
+      int life = random.nextInt(4);
+      if (life == 0) {
         LockSupport.parkNanos(random.nextLong(startNanos));
       } else {
         agent.awaitReady();
         takes = System.nanoTime() - began;
+        if (life == 1) {
+          RampShop.until("it credits", () -> shop.books().untilNanos() > creditedNanos);
+        }
         LockSupport.parkNanos(random.nextLong(500_000_000L));
       }
       agent.kill();
