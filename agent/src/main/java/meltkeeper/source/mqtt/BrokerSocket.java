@@ -16,7 +16,7 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 
 /**
- * The socket under the client library, with or without TLS, which mends five of its habits.
+ * The socket under the client library, with or without TLS, which mends six of its habits.
  *
  * <ul>
  *   <li>The library reads a few bytes a call: here they come out of a buffer.
@@ -27,6 +27,8 @@ import java.util.concurrent.TimeUnit;
  *       was seen running: here nothing is read until the first byte was written. An MQTT server
  *       never speaks first (MQTT 5.0, 3.1).
  *   <li>It makes room for whatever length a packet claims: here packets are bounded.
+ *   <li>Its thread that writes can miss the one call that ends it, between looking whether to go on
+ *       and waiting for work, and then waits for ever: here it is known, and can be woken.
  *   <li>It shuts the input down before it closes, which a TLS socket may answer with an exception,
  *       leaving it open: here closing is all that closes.
  * </ul>
@@ -39,6 +41,7 @@ final class BrokerSocket extends Socket {
   private final Optional<Tls> tls;
   private final CountDownLatch spoken = new CountDownLatch(1);
   private volatile Socket top = raw;
+  private volatile Optional<Thread> writer = Optional.empty();
 
   BrokerSocket(Optional<Tls> tls) {
     this.tls = tls;
@@ -86,6 +89,15 @@ final class BrokerSocket extends Socket {
     }
   }
 
+  /**
+   * True when the thread that writes has ended; wakes it if it has not. To be asked once the
+   * library is closed, as it waits again while it is not.
+   */
+  boolean isAtRest() {
+    writer.filter(Thread::isAlive).ifPresent(Thread::interrupt);
+    return !writer.filter(Thread::isAlive).isPresent();
+  }
+
   private final class Speaking extends FilterOutputStream {
 
     Speaking(OutputStream out) {
@@ -94,14 +106,19 @@ final class BrokerSocket extends Socket {
 
     @Override
     public void write(byte[] bytes, int from, int length) throws IOException {
-      spoken.countDown();
+      begin();
       out.write(bytes, from, length);
     }
 
     @Override
     public void write(int b) throws IOException {
-      spoken.countDown();
+      begin();
       out.write(b);
+    }
+
+    private void begin() {
+      writer = Optional.of(Thread.currentThread());
+      spoken.countDown();
     }
   }
 

@@ -38,6 +38,11 @@ final class BrokerSocketFactory extends SocketFactory {
     }
   }
 
+  /** See {@link BrokerSocket#isAtRest()}. */
+  synchronized boolean isAtRest() {
+    return socket == null || socket.isAtRest();
+  }
+
   @Override
   public Socket createSocket(String host, int port) {
     throw new UnsupportedOperationException("only unconnected sockets are made here");

@@ -9,7 +9,8 @@ import org.slf4j.LoggerFactory;
 /**
  * Ends a client of the library with all its threads, whatever it is doing. The library refuses to
  * be closed while it connects, and closed while it disconnects it leaves threads behind; so it is
- * asked politely first, then freed by closing its socket, and closed when it has come to rest.
+ * asked politely first, then freed by closing its socket, closed when it has come to rest, and its
+ * writing thread woken if it missed that.
  */
 final class Ending {
 
@@ -38,7 +39,7 @@ final class Ending {
     } else {
       order.sockets().close();
     }
-    if (!until(() -> succeeds(close), PATIENCE)) {
+    if (!until(() -> succeeds(close), PATIENCE) || !until(order.sockets()::isAtRest, PATIENCE)) {
       LOG.warn("{}: a connection did not end in {}", order.uri(), PATIENCE);
     }
   }
