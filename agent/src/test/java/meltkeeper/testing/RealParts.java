@@ -10,6 +10,8 @@ import java.net.ServerSocket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.concurrent.ThreadLocalRandom;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -27,10 +29,23 @@ public final class RealParts {
     return found(program).orElseThrow(() -> missing(program));
   }
 
-  /** A port of the loopback interface that nobody listens on now. */
-  public static int freePort() throws IOException {
-    try (ServerSocket socket = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
-      return socket.getLocalPort();
+  /**
+   * A port of the loopback interface that nobody listens on now. It is none of those that the
+   * kernel gives to outgoing connections, so that nobody has it a moment later.
+   */
+  public static int freePort() {
+    return IntStream.generate(() -> ThreadLocalRandom.current().nextInt(20_000, 32_768))
+        .limit(100)
+        .filter(RealParts::isFree)
+        .findFirst()
+        .orElseThrow(() -> new IllegalStateException("no port is free"));
+  }
+
+  private static boolean isFree(int port) {
+    try (ServerSocket socket = new ServerSocket(port, 1, InetAddress.getLoopbackAddress())) {
+      return socket.isBound();
+    } catch (IOException e) {
+      return false;
     }
   }
 
