@@ -98,4 +98,31 @@ final class JamActionTest {
       assertThat(printer.heard()).containsOnlyOnce("M25");
     }
   }
+
+  @Test
+  void runoutThatThePrinterTells_isCalledWithTheActionThatFollows_andActedOn() throws Exception {
+    MemoryStore store = new MemoryStore();
+    try (ScriptedPrinter printer = new ScriptedPrinter(JamActionTest::answer);
+        Agent agent =
+            new Agent(settings(printer), store, new SteadyClock(), Duration.ofMillis(100))) {
+      assertThat(agent.port()).isPositive();
+      await()
+          .atMost(Duration.ofSeconds(60))
+          .until(
+              () -> {
+                if (printer.heard().contains("M27")) {
+                  printer.say("// action:out_of_filament\n");
+                }
+                return printer.heard().contains("M104 S0");
+              });
+      assertThat(store.outbox().latest(10))
+          .extracting(AlertEntry::alert)
+          .filteredOn(alert -> alert.phase() == Alert.Phase.BEGAN)
+          .singleElement()
+          .extracting(Alert::text)
+          .asString()
+          .contains("stalled", "The jam action follows in 0 s, unless you acknowledge this");
+      assertThat(printer.heard()).containsOnlyOnce("M25");
+    }
+  }
 }
