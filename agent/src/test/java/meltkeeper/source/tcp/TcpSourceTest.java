@@ -45,8 +45,12 @@ class TcpSourceTest extends PrinterSourceContract {
     int port = RealParts.freePort();
     try (Source early = sourceAt(port, pace(true))) {
       early.start(inlet);
-      await().atMost(SOON).until(() -> early.state().reason().contains("next try in"));
-      assertThat(early.state().reason()).contains("127.0.0.1:" + port + " cannot be reached");
+      await()
+          .atMost(SOON)
+          .untilAsserted(
+              () ->
+                  assertThat(early.state().reason())
+                      .contains("127.0.0.1:" + port + " cannot be reached", "next try in"));
       try (ScriptedPrinter late = new ScriptedPrinter(port, ScriptedPrinter.POLLED)) {
         await().atMost(SOON).until(() -> late.heard().contains("M105"));
         await().atMost(SOON).until(() -> early.state().isUp());
