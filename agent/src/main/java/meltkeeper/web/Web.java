@@ -4,6 +4,7 @@ import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.config.SizeUnit;
 import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import meltkeeper.desk.AnswerJson;
@@ -67,6 +68,7 @@ public final class Web implements AutoCloseable {
     pages.serve(config.routes);
     config.routes.error(404, this::notFound);
     config.routes.error(405, this::notFound);
+    config.routes.exception(HttpResponseException.class, this::refused);
     config.routes.exception(Exception.class, this::failed);
   }
 
@@ -98,6 +100,14 @@ public final class Web implements AutoCloseable {
                   + " "
                   + request.path()
                   + "; /api/v1/openapi.json tells what does, and / is the page"));
+    }
+  }
+
+  /** What the server refuses by itself; where nothing answers, {@link #notFound} says so. */
+  private void refused(HttpResponseException cause, Context request) {
+    request.status(cause.getStatus());
+    if (cause.getStatus() != 404 && cause.getStatus() != 405) {
+      failed(cause, request);
     }
   }
 

@@ -54,6 +54,17 @@ final class ApiWritesTest {
   }
 
   @Test
+  void bodyOverOneMebibyte_isRefusedInWords() {
+    HttpResponse<String> answer =
+        shop.post("/api/v1/parts", "{\"kind\":\"liner\"}" + " ".repeat(1 << 20));
+
+    assertThat(answer.statusCode()).isEqualTo(413);
+    assertThat(answer.headers().firstValue("Content-Type")).contains(Problem.CONTENT_TYPE);
+    assertThat(answer.body()).contains("found more than 1 MiB; allowed: at most that");
+    assertThat(parts()).isEmpty();
+  }
+
+  @Test
   void writeSentAgain_withItsKey_isDoneOnce() {
     String body = "{\"kind\":\"liner\"}";
     HttpResponse<String> first = shop.post("/api/v1/parts", body, "Idempotency-Key", "k1");
