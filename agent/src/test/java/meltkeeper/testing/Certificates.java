@@ -1,14 +1,17 @@
 package meltkeeper.testing;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.GeneralSecurityException;
 import java.security.KeyStore;
+import java.security.cert.CertificateFactory;
 import java.util.ArrayList;
 import java.util.List;
 import javax.net.ssl.KeyManagerFactory;
 import javax.net.ssl.SSLContext;
+import javax.net.ssl.TrustManagerFactory;
 
 /** A certificate authority of our own, and a server's certificate by it, made by openssl. */
 public record Certificates(Path folder) {
@@ -100,6 +103,22 @@ public record Certificates(Path folder) {
     keys.init(store, PASSWORD.toCharArray());
     SSLContext context = SSLContext.getInstance("TLS");
     context.init(keys.getKeyManagers(), null, null);
+    return context;
+  }
+
+  /** A context for a client that trusts this authority alone. */
+  public SSLContext client() throws IOException, GeneralSecurityException {
+    KeyStore store = KeyStore.getInstance(KeyStore.getDefaultType());
+    store.load(null, null);
+    try (InputStream in = Files.newInputStream(authority())) {
+      store.setCertificateEntry(
+          "shop", CertificateFactory.getInstance("X.509").generateCertificate(in));
+    }
+    TrustManagerFactory trust =
+        TrustManagerFactory.getInstance(TrustManagerFactory.getDefaultAlgorithm());
+    trust.init(store);
+    SSLContext context = SSLContext.getInstance("TLS");
+    context.init(null, trust.getTrustManagers(), null);
     return context;
   }
 

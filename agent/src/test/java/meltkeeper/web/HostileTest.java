@@ -30,7 +30,7 @@ final class HostileTest {
 
   private static final String SCRIPT = "<script>alert('x')</script>";
   private static final String IMAGE = "\"><img src=x onerror=alert(1)>";
-  private static final String FORM =
+  static final String FORM =
       """
       --b\r
       Content-Disposition: form-data; name="printer"\r

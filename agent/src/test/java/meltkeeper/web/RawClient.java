@@ -7,6 +7,7 @@ import java.net.InetAddress;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
+import javax.net.SocketFactory;
 
 /** A client that sends what no well-behaved one would, byte by byte. */
 final class RawClient implements AutoCloseable {
@@ -14,7 +15,11 @@ final class RawClient implements AutoCloseable {
   private final Socket socket;
 
   RawClient(int port) throws IOException {
-    this.socket = new Socket(InetAddress.getLoopbackAddress(), port);
+    this(port, SocketFactory.getDefault());
+  }
+
+  RawClient(int port, SocketFactory sockets) throws IOException {
+    this.socket = sockets.createSocket(InetAddress.getLoopbackAddress(), port);
     socket.setSoTimeout((int) Duration.ofSeconds(60).toMillis());
   }
 
@@ -24,6 +29,13 @@ final class RawClient implements AutoCloseable {
         .getOutputStream()
         .write((String.join("\r\n", lines) + "\r\n").getBytes(StandardCharsets.ISO_8859_1));
     return this;
+  }
+
+  /** Sends the same bytes over and over. */
+  void pour(byte[] bytes, int times) throws IOException {
+    for (int i = 0; i < times; i++) {
+      socket.getOutputStream().write(bytes);
+    }
   }
 
   /** All that comes until the server hangs up. */

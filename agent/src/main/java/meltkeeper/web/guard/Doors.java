@@ -44,6 +44,7 @@ public final class Doors {
     http.setSendDateHeader(true);
     http.setRequestHeaderSize(8 * 1024);
     http.setIdleTimeout(PATIENCE.toMillis());
+    http.addCustomizer(new EarlyAnswer());
     ServerConnector connector =
         settings
             .certificate()

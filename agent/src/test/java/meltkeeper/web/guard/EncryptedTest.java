@@ -4,18 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
-import java.io.InputStream;
 import java.net.URI;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.GeneralSecurityException;
-import java.security.KeyStore;
-import java.security.cert.CertificateFactory;
 import java.util.Optional;
 import java.util.Set;
 import javax.net.ssl.HttpsURLConnection;
-import javax.net.ssl.SSLContext;
-import javax.net.ssl.TrustManagerFactory;
 import meltkeeper.testing.Certificates;
 import meltkeeper.web.ServedShop;
 import meltkeeper.web.guard.WebSettings.CertificateFiles;
@@ -45,26 +38,11 @@ final class EncryptedTest {
       HttpsURLConnection connection =
           (HttpsURLConnection)
               URI.create("https://127.0.0.1:" + shop.port() + "/healthz").toURL().openConnection();
-      connection.setSSLSocketFactory(trusting(made.authority()).getSocketFactory());
+      connection.setSSLSocketFactory(made.client().getSocketFactory());
 
       assertThat(connection.getResponseCode()).isEqualTo(200);
       assertThatThrownBy(() -> shop.get("/healthz")).hasRootCauseInstanceOf(IOException.class);
     }
-  }
-
-  private static SSLContext trusting(Path authority) throws IOException, GeneralSecurityException {
-    KeyStore store = KeyStore.getInstance(KeyStore.getDefaultType());
-    store.load(null, null);
-    try (InputStream in = Files.newInputStream(authority)) {
-      store.setCertificateEntry(
-          "shop", CertificateFactory.getInstance("X.509").generateCertificate(in));
-    }
-    TrustManagerFactory trust =
-        TrustManagerFactory.getInstance(TrustManagerFactory.getDefaultAlgorithm());
-    trust.init(store);
-    SSLContext context = SSLContext.getInstance("TLS");
-    context.init(null, trust.getTrustManagers(), null);
-    return context;
   }
 
   @Test
