@@ -10,22 +10,20 @@ import meltkeeper.jam.runlength.FalseAlarms;
  * little. What they cannot do is stop the duty from answering the feed. Two suppositions of a jam
  * are weighed against health by the sum of their log-likelihood ratios (Page 1954): that the feed's
  * share of the duty faded at some time, the level being whatever it is; and that the feed stopped
- * at one moment, from where the level stood, so that only what was fed before is still answered.
- * Each sum alarms in health at most once in exp(limit) windows (Lorden 1971, from memory). Mutable.
+ * at one moment, from where the level stood, so that only what was fed before is still answered:
+ * {@link Stops}. Each sum alarms in health at most once in exp(limit) windows (Lorden 1971, from
+ * memory). Mutable.
  */
 final class Heater {
 
   /** The share of the feed's need that is left when it faded; none is when it stopped. */
   private static final double LEFT = 0.4;
 
+  /** A feed that fades may stay so for long, and a model that is off adds up all the while. */
+  private static final double FADED_MARGIN = 2;
+
   private static final double CALM = 0.3;
   private static final int ENOUGH = 40;
-
-  /** For what learned trust does not show: the rarest trouble is not among what was seen. */
-  private static final double MARGIN = 1.5;
-
-  /** A feed that fades may stay so for long, and a wrong model adds up all the while. */
-  private static final double FADED_MARGIN = 3;
 
   /** How far the duty's answer to a change of feed is off what a line makes of it. */
   private static final double GAIN_ERROR = 0.1;
@@ -45,12 +43,8 @@ final class Heater {
   private final DutyNoise noise = new DutyNoise();
   private final DutyLevel healthy = new DutyLevel();
   private final DutyLevel faded = new DutyLevel();
-  private final DutyLevel stopped = new DutyLevel();
   private final LikelihoodSum fadedSum = new LikelihoodSum();
-  private final LikelihoodSum stoppedSum = new LikelihoodSum();
-
-  /** Feeds of the supposed stop: none since then. */
-  private final double[] stoppedFeeds = new double[FeedAnswer.WINDOWS];
+  private final Stops stops = new Stops();
 
   private double limit = 12;
   private double usualNeed;
@@ -90,7 +84,6 @@ final class Heater {
 
   private void weigh(double rest) {
     double need = answer.need(answer.feeds());
-    double needIfStopped = answer.need(feedsIfStopped());
     usualNeed += USUAL_SHARE * (need - usualNeed);
     double swing = GAIN_ERROR * (need - usualNeed);
     double fleeting = noise.variance() + answer.needVariance() + swing * swing;
@@ -98,9 +91,12 @@ final class Heater {
     double jumps = healthy.jumpChance();
     double[] kernel = answer.kernel();
     boolean first = !healthy.isKnown();
+    boolean weighs = !first && answer.learned() >= ENOUGH && answer.isSure();
+    if (weighs) {
+      stops.suppose(healthy, answer.feeds());
+    }
     double well = healthy.take(rest - need, kernel, fleeting, wander, jumps);
     double fade = faded.take(rest - LEFT * need, kernel, fleeting, wander, jumps);
-    double stop = stopped.take(rest - needIfStopped, kernel, fleeting, wander, jumps);
     if (first) {
       return;
     }
@@ -108,23 +104,16 @@ final class Heater {
       healthy.learnJumps();
       noise.learn(healthy.error(), answer.learned());
     }
-    if (answer.learned() >= ENOUGH && answer.isSure()) {
+    if (weighs) {
       fadedSum.take(fade - well, FADED_MARGIN * limit);
-      stoppedSum.take(stop - well, MARGIN * limit);
+      stops.weigh(
+          stop ->
+              stop.level().take(rest - answer.need(stop.feeds()), kernel, fleeting, wander, jumps)
+                  - well,
+          limit);
+    } else {
+      stops.rearm();
     }
-  }
-
-  /** As long as nothing speaks of a stop, it is supposed to be in this window. */
-  private double[] feedsIfStopped() {
-    boolean now = stoppedSum.isZero();
-    if (now) {
-      stopped.follow(healthy);
-    }
-    double[] before = now ? answer.feeds() : stoppedFeeds;
-    int from = now ? 1 : 0;
-    System.arraycopy(before, from, stoppedFeeds, 1, FeedAnswer.WINDOWS - 1);
-    stoppedFeeds[0] = 0;
-    return stoppedFeeds;
   }
 
   void rearm() {
@@ -132,18 +121,17 @@ final class Heater {
     noise.rearm();
     healthy.rearm();
     faded.rearm();
-    stopped.rearm();
     fadedSum.rearm();
-    stoppedSum.rearm();
+    stops.rearm();
   }
 
   double evidence() {
-    return Math.max(fadedSum.evidence(FADED_MARGIN * limit), stoppedSum.evidence(MARGIN * limit));
+    return Math.max(fadedSum.evidence(FADED_MARGIN * limit), stops.evidence(limit));
   }
 
   /** Evidence that the feed does not merely fade but stopped; 1 and more is decisive. */
   double stopEvidence() {
-    return stoppedSum.evidence(MARGIN * limit) / DECISIVE;
+    return stops.evidence(limit) / DECISIVE;
   }
 
   /**
@@ -152,8 +140,7 @@ final class Heater {
    */
   boolean seesTooLittle() {
     double perWindow = fadedSum.healthPerWindow() / ((1 - LEFT) * (1 - LEFT));
-    return answer.learned() >= SETTLED
-        && perWindow * TOO_LATE_SECONDS < MARGIN * limit * windowSeconds;
+    return answer.learned() >= SETTLED && perWindow * TOO_LATE_SECONDS < limit * windowSeconds;
   }
 
   boolean isCalm() {
@@ -174,10 +161,8 @@ final class Heater {
     noise.keep(memory.within("strays"));
     healthy.keep(memory.within("well"));
     faded.keep(memory.within("fading"));
-    stopped.keep(memory.within("stopping"));
     fadedSum.keep(memory.within("fadingSum"));
-    stoppedSum.keep(memory.within("stoppingSum"));
-    memory.numbers("stoppedFeed", stoppedFeeds);
+    stops.keep(memory.within("stoppingSum"));
     limit = memory.number("limit", limit);
     usualNeed = memory.number("usualNeed", usualNeed);
     windowSeconds = memory.number("windowSeconds", windowSeconds);

@@ -5,8 +5,8 @@ import java.util.Optional;
 /** Cuts the time at target into windows for {@link Heater}. Mutable. */
 final class HeaterWindows {
 
-  private static final double LEAST_SECONDS = 10;
-  private static final double WINDOW_PERIODS = 3.9;
+  private static final double LEAST_SECONDS = 8;
+  private static final double WINDOW_PERIODS = 1.9;
   private static final double FAR_FROM_TARGET = 6;
 
   private double seconds;

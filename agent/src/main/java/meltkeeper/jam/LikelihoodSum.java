@@ -2,109 +2,50 @@ package meltkeeper.jam;
 
 /**
  * A CUSUM of log-likelihood ratios of a jam against health (Page 1954), weighed by how far such
- * ratios can be trusted on this printer.
- *
- * <p>For true ratios the sum passes a limit at most once in exp(limit) windows of health (Lorden
- * 1971, from memory), for {@code E exp(ratio) = 1} then. A model is never true: here the mean of
- * {@code exp(trust . ratio)} over blocks of windows is learned in health for some grades of trust,
- * and the highest whose mean stays safely below 1 is taken. Blocks take care of correlation. Where
- * the ratios mean nothing, no grade will do and the sum says nothing. A block waits until the sum
- * is back at zero before it counts as health: a jam teaches no distrust. Mutable.
+ * ratios can be trusted on this printer. For true ratios the sum passes a limit at most once in
+ * exp(limit) windows of health (Lorden 1971, from memory). Mutable.
  */
 final class LikelihoodSum {
 
-  private static final int BLOCK = 12;
-  private static final double CLIP = 5;
+  private static final double CLIP = 4;
   private static final double MOST = 1.5;
-  private static final double[] GRADES = {1, 0.8, 0.6, 0.45, 0.3, 0.2, 0.1};
-  private static final double PRIOR_BLOCKS = 3;
-
-  /** Little trust at first: each grade's mean until blocks of health bring it down. */
-  private static final double[] PRIOR_MEANS = {4, 3, 2, 1.4, 0.7, 0.6, 0.5};
-
-  private static final double MOST_MEAN = 0.5;
-  private static final double MEMORY_BLOCKS = 150;
-  private static final double DRIFT_MEMORY_BLOCKS = 20;
 
   private double sum;
-  private double blockSum;
-  private int inBlock;
-  private final double[] blocksWaiting = new double[20];
-  private int waiting;
-  private double blocks = PRIOR_BLOCKS;
-  private final double[] means = PRIOR_MEANS.clone();
-  private double drift;
+  private final Trust trust = new Trust();
 
   void take(double ratio, double limit) {
-    double step = Math.max(-CLIP, Math.min(CLIP, ratio));
-    double trust = trust();
-    double most = trust > 0 ? MOST * limit / trust : 0;
-    sum = Math.min(most, Math.max(0, sum + step));
-    blockSum += step;
-    inBlock++;
-    if (inBlock == BLOCK) {
-      if (waiting < blocksWaiting.length) {
-        blocksWaiting[waiting] = blockSum;
-        waiting++;
-      }
-      inBlock = 0;
-      blockSum = 0;
-    }
-    if (isZero()) {
-      learn();
-    }
+    double step = clipped(ratio);
+    sum = Math.min(most(limit, trust), Math.max(0, sum + step));
+    trust.take(step, sum <= 0);
   }
 
-  private void learn() {
-    for (int block = 0; block < waiting; block++) {
-      blocks = Math.min(blocks + 1, MEMORY_BLOCKS);
-      double slope = blocksWaiting[block] / BLOCK;
-      drift += (slope - drift) / Math.min(blocks, DRIFT_MEMORY_BLOCKS);
-      for (int i = 0; i < GRADES.length; i++) {
-        means[i] += (Math.exp(GRADES[i] * blocksWaiting[block]) - means[i]) / blocks;
-      }
-    }
-    waiting = 0;
+  /** No window says more than this, either way. */
+  static double clipped(double ratio) {
+    return Math.max(-CLIP, Math.min(CLIP, ratio));
   }
 
-  private double trust() {
-    for (int i = 0; i < GRADES.length; i++) {
-      if (means[i] <= MOST_MEAN) {
-        return GRADES[i];
-      }
-    }
-    return 0;
+  /** Where a sum stays, so that it comes down again; 0 where nothing can be trusted. */
+  static double most(double limit, Trust trust) {
+    return trust.share() > 0 ? MOST * limit / trust.share() : 0;
   }
 
   /** The sum as a share of its limit, as far as it can be trusted. */
   double evidence(double limit) {
-    return trust() * sum / limit;
+    return trust.share() * sum / limit;
   }
 
   /** What speaks for health in a healthy window, on average of late. */
   double healthPerWindow() {
-    return -drift;
-  }
-
-  boolean isZero() {
-    return sum <= 0;
+    return trust.healthPerWindow();
   }
 
   void rearm() {
     sum = 0;
-    inBlock = 0;
-    blockSum = 0;
-    waiting = 0;
+    trust.rearm();
   }
 
   void keep(Memory memory) {
     sum = memory.number("sum", sum);
-    blockSum = memory.number("blockSum", blockSum);
-    inBlock = (int) memory.count("inBlock", inBlock);
-    blocks = memory.number("blocks", blocks);
-    drift = memory.number("drift", drift);
-    memory.numbers("mean", means);
-    memory.numbers("waitingBlock", blocksWaiting);
-    waiting = (int) memory.count("waiting", waiting);
+    trust.keep(memory);
   }
 }

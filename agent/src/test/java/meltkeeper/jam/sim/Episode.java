@@ -42,7 +42,9 @@ public final class Episode {
   private Toolpath path;
   private double now;
   private double commanded;
-  private double measuredMoves;
+  private double passed;
+  private double farthest;
+  private double molten;
   private double target;
   private double fan;
   private double fanLeft;
@@ -103,12 +105,12 @@ public final class Episode {
     while (now < ends && now < stall + AFTER_STALL) {
       plan();
       feed();
-      heat.step(DT, target, measuredMoves, fan);
+      heat.step(DT, target, molten, fan);
       if (state == JobState.PRINTING && !faulty) {
         melted += heat.meltingDuty() * DT;
         well += DT;
       }
-      measuredMoves = 0;
+      molten = 0;
       now += DT;
       if (now >= nextSample) {
         nextSample += period;
@@ -200,7 +202,9 @@ public final class Episode {
     }
     wheel.move(seen, speed, DT);
     ideal.take(now, commanded, wheel.told(), faulty);
-    measuredMoves += moved;
+    passed += moved;
+    molten = Math.max(0, passed - farthest);
+    farthest = Math.max(farthest, passed);
     lookForStall(asked, seen);
   }
 
