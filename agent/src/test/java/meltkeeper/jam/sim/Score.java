@@ -57,6 +57,11 @@ public record Score(
     return (double) afterStop.stream().filter(s -> s <= seconds).count() / faults;
   }
 
+  /** Share of faults warned of so many minutes before the stall, or earlier. */
+  public double withLead(double minutes) {
+    return (double) leads.stream().filter(lead -> lead >= minutes).count() / faults;
+  }
+
   /** The value below which that share of a sorted list lies; 0 of none. */
   public static double at(List<Double> sorted, double share) {
     return sorted.isEmpty() ? 0 : Quantile.of(sorted, share);
@@ -67,13 +72,17 @@ public record Score(
     Bounds bounds = Bounds.ofShare(before, faults);
     return String.format(
         Locale.ROOT,
-        "| %s | %s | %d | %.1f %% (%.1f-%.1f) | %.1f | %.1f | %.0f %% | %.1f %% | %.1f %% |",
+        "| %s | %s | %d | %.1f %% (%.1f-%.1f) | %.0f %% | %.0f %% | %.0f %% | %.1f | %.1f | %.0f %% | %.1f %% |"
+            + " %.1f %% |",
         what,
         fault,
         faults,
         100.0 * before / faults,
         100 * bounds.low(),
         100 * bounds.high(),
+        100 * withLead(1),
+        100 * withLead(5),
+        100 * withLead(10),
         at(leads, 0.1),
         at(leads, 0.5),
         100 * at(idealShares, 0.5),
@@ -83,7 +92,8 @@ public record Score(
 
   /** The heading of the rows. */
   public static String heading() {
-    return "| watch | fault | n | before stall (95 %) | lead 10 %, min | median | of ideal's |"
-        + " within 30 s of stop | within 5 min |\n|---|---|---|---|---|---|---|---|---|";
+    return "| watch | fault | n | before stall (95 %) | 1 min before | 5 min | 10 min | lead 10 %, min |"
+        + " median | of ideal's | within 30 s of stop | within 5 min |\n"
+        + "|---|---|---|---|---|---|---|---|---|---|---|---|";
   }
 }

@@ -24,9 +24,15 @@ public record Trial(
     Plain plain,
     Alarms runoutSwitch) {
 
+  /** A trial of a watch that is to alarm falsely once in a thousand hours. */
   public static Trial of(long seed, Fault fault, double healthyHours) {
+    return of(seed, fault, healthyHours, 1000);
+  }
+
+  /** A trial of a watch that is to alarm falsely once in so many hours. */
+  public static Trial of(long seed, Fault fault, double healthyHours, double falseAlarmHours) {
     Episode episode = new Episode(seed, fault, healthyHours);
-    WatchSettings settings = new WatchSettings(1000, 150, 40, episode.encoderIsBlind());
+    WatchSettings settings = new WatchSettings(falseAlarmHours, 150, 40, episode.encoderIsBlind());
     Map<Signal, Watch> watches = new EnumMap<>(Signal.class);
     Map<Signal, Alarms> alarms = new EnumMap<>(Signal.class);
     for (Signal signal : Signal.values()) {
