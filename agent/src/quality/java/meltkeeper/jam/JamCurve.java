@@ -6,6 +6,7 @@ import java.util.function.Function;
 import java.util.stream.LongStream;
 import meltkeeper.jam.score.Alarms;
 import meltkeeper.jam.score.Bounds;
+import meltkeeper.jam.sim.Episode;
 import meltkeeper.jam.sim.Fault;
 import meltkeeper.jam.sim.Score;
 import meltkeeper.jam.sim.Signal;
@@ -41,7 +42,8 @@ public final class JamCurve {
         long seed, int count, Fault fault, double healthyHours, double falseAlarmHours) {
       return LongStream.range(0, count)
           .parallel()
-          .mapToObj(i -> Trial.of(seed + i, fault, healthyHours, falseAlarmHours))
+          .mapToObj(
+              i -> Trial.of(new Episode(seed + i, fault, healthyHours), fault, falseAlarmHours))
           .toList();
     }
 

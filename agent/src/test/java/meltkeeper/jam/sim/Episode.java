@@ -10,7 +10,7 @@ import meltkeeper.protocol.Sample;
  * A printer with its jobs for some hours, well or with one fault: hands over readings, and tells
  * the truth afterwards. The same seed gives the same episode.
  */
-public final class Episode {
+public final class Episode implements Course {
 
   /** The printer's hot end. */
   public static final HotEnd WREN = HotEnd.first("wren");
@@ -38,6 +38,7 @@ public final class Episode {
   private final double targetCelsius;
 
   private final IdealCusum ideal = new IdealCusum();
+  private final StallClock stall = new StallClock();
 
   private Toolpath path;
   private double now;
@@ -55,11 +56,7 @@ public final class Episode {
   private double pauseLeft;
   private double purgeLeft;
   private double sinceRunout;
-  private double stall = Double.POSITIVE_INFINITY;
   private double printing;
-  private double minuteStart;
-  private double minuteAsked;
-  private double minuteMoved;
   private boolean faulty;
   private double melted;
   private double well;
@@ -86,11 +83,17 @@ public final class Episode {
     targetCelsius = draw.between(200, 255);
   }
 
+  @Override
+  public HotEnd hotEnd() {
+    return WREN;
+  }
+
+  @Override
   public boolean encoderIsBlind() {
     return wheel.blind;
   }
 
-  /** What the encoder shows of a millimetre fed, when nothing slips. */
+  @Override
   public double encoderScale() {
     return wheel.scale();
   }
@@ -99,10 +102,10 @@ public final class Episode {
     return tellsLoad;
   }
 
-  /** Runs it, and tells the truth. */
+  @Override
   public Truth run(Consumer<Reading> readings) {
     double nextSample = 0;
-    while (now < ends && now < stall + AFTER_STALL) {
+    while (now < ends && now < stall.seconds() + AFTER_STALL) {
       plan();
       feed();
       heat.step(DT, target, molten, fan);
@@ -117,7 +120,8 @@ public final class Episode {
         sample(readings);
       }
     }
-    return new Truth(onset, stall, printing, ideal.alarmSeconds(), well > 0 ? melted / well : 0);
+    return new Truth(
+        onset, stall.seconds(), printing, ideal.alarmSeconds(), well > 0 ? melted / well : 0);
   }
 
   private void plan() {
@@ -205,20 +209,7 @@ public final class Episode {
     passed += moved;
     molten = Math.max(0, passed - farthest);
     farthest = Math.max(farthest, passed);
-    lookForStall(asked, seen);
-  }
-
-  private void lookForStall(double asked, double seen) {
-    minuteAsked += asked;
-    minuteMoved += seen;
-    if (now - minuteStart >= 60) {
-      if (faulty && minuteAsked >= 10 && minuteMoved < 0.1 * minuteAsked) {
-        stall = Math.min(stall, now);
-      }
-      minuteStart = now;
-      minuteAsked = 0;
-      minuteMoved = 0;
-    }
+    stall.take(now, asked, seen, faulty);
   }
 
   private void sample(Consumer<Reading> readings) {

@@ -24,26 +24,32 @@ public record Trial(
     Plain plain,
     Alarms runoutSwitch) {
 
-  /** A trial of a watch that is to alarm falsely once in a thousand hours. */
+  private static final double USUAL_FALSE_ALARM_HOURS = 1000;
+
+  /** A trial of a watch with its usual limits. */
   public static Trial of(long seed, Fault fault, double healthyHours) {
-    return of(seed, fault, healthyHours, 1000);
+    return of(new Episode(seed, fault, healthyHours), fault, USUAL_FALSE_ALARM_HOURS);
+  }
+
+  /** A trial on a printer of the demo. */
+  public static Trial ofDemo(long seed, Fault fault, double healthyHours) {
+    return of(new DemoCourse(seed, fault, healthyHours), fault, USUAL_FALSE_ALARM_HOURS);
   }
 
   /** A trial of a watch that is to alarm falsely once in so many hours. */
-  public static Trial of(long seed, Fault fault, double healthyHours, double falseAlarmHours) {
-    Episode episode = new Episode(seed, fault, healthyHours);
-    WatchSettings settings = new WatchSettings(falseAlarmHours, 150, 40, episode.encoderIsBlind());
+  public static Trial of(Course course, Fault fault, double falseAlarmHours) {
+    WatchSettings settings = new WatchSettings(falseAlarmHours, 150, 40, course.encoderIsBlind());
     Map<Signal, Watch> watches = new EnumMap<>(Signal.class);
     Map<Signal, Alarms> alarms = new EnumMap<>(Signal.class);
     for (Signal signal : Signal.values()) {
-      watches.put(signal, Watch.opened(Episode.WREN, settings));
+      watches.put(signal, Watch.opened(course.hotEnd(), settings));
       alarms.put(signal, new Alarms());
     }
-    Plain plain = new Plain(episode.encoderScale());
+    Plain plain = new Plain(course.encoderScale());
     Forecasts forecasts = new Forecasts();
     Watch withEncoder = Objects.requireNonNull(watches.get(Signal.ENCODER));
     Truth truth =
-        episode.run(
+        course.run(
             reading -> {
               plain.take(reading);
               watches.forEach(

@@ -41,6 +41,24 @@ class TrialTest {
   }
 
   @Test
+  void blockOnAPrinterOfAnotherMake_isCalledWithoutAnEncoder_andNothingBefore() {
+    List<Trial> trials =
+        LongStream.range(SEED, SEED + 6)
+            .mapToObj(seed -> Trial.ofDemo(seed, Fault.BLOCK, 2))
+            .toList();
+    Score score = Score.of(trials, t -> t.watchedWith(Signal.NO_ENCODER));
+    assertThat(score.faults()).isEqualTo(trials.size());
+    assertThat(score.within(600)).as("seeds from %d", SEED).isEqualTo(1);
+    for (Trial trial : trials) {
+      for (Signal signal : List.of(Signal.ENCODER, Signal.NO_ENCODER)) {
+        assertThat(trial.watchedWith(signal).before(trial.truth().onsetSeconds()))
+            .as("seeds from %d", SEED)
+            .isZero();
+      }
+    }
+  }
+
+  @Test
   void alarms_withinHalfAnHour_areOne() {
     Alarms alarms = new Alarms();
     for (double at : new double[] {100, 900, 4000}) {
