@@ -47,7 +47,8 @@ public final class JamCurve {
           .toList();
     }
 
-    void print(String what, String limit, Function<Trial, Alarms> alarms) {
+    /** Prints a row; the number of false alarms. */
+    int print(String what, String limit, Function<Trial, Alarms> alarms) {
       double hours = healthy.stream().mapToDouble(t -> t.truth().printingSeconds()).sum() / 3600;
       int count =
           healthy.stream().mapToInt(t -> alarms.apply(t).before(Double.POSITIVE_INFINITY)).sum();
@@ -62,6 +63,7 @@ public final class JamCurve {
           1000 * bounds.high() / hours,
           100 * Score.of(clogs, alarms).withLead(5),
           100 * Score.of(blocks, alarms).within(300));
+      return count;
     }
   }
 
@@ -86,14 +88,17 @@ public final class JamCurve {
     }
   }
 
+  /** From wary to the first limit at which nothing alarms falsely any more. */
   private static void printPlain(Trials trials) {
     for (Way way : List.of(Way.THRESHOLD, Way.EWMA, Way.TAUGHT_CUSUM)) {
-      for (int place = 0; place < way.limits(); place += EVERY_LIMIT) {
+      int count = 1;
+      for (int place = 0; place < way.limits() && count > 0; place += EVERY_LIMIT) {
         int at = place;
-        trials.print(
-            way.label(),
-            String.format(Locale.ROOT, "%.2f", way.limit(place)),
-            t -> t.plain().of(way, at));
+        count =
+            trials.print(
+                way.label(),
+                String.format(Locale.ROOT, "%.2f", way.limit(place)),
+                t -> t.plain().of(way, at));
       }
     }
   }
