@@ -83,7 +83,7 @@ final class Stops {
   }
 
   void keep(Memory memory) {
-    int count = (int) memory.count("count", stops.size());
+    int count = (int) Math.min(MOST_KEPT, memory.count("count", stops.size()));
     while (stops.size() < MOST_KEPT) {
       stops.add(new Stop());
     }

@@ -30,31 +30,21 @@ class StopsTest {
 
   @Test
   void health_isNotTakenForAStop() {
-    double most = 0;
-    for (int window = 0; window < 3000; window++) {
-      step(1);
-      most = Math.max(most, stops.evidence(LIMIT));
-    }
-    assertThat(most).as("seed %d", SEED).isLessThan(0.8);
+    assertThat(mostEvidenceOf(3000)).as("seed %d", SEED).isLessThan(0.8);
   }
 
   /** A draught that ends makes the duty fall as a stop would, but it goes on answering the feed. */
   @Test
   void levelThatFallsByTheNeed_isNotTakenForAStop() {
-    run(600);
+    mostEvidenceOf(600);
     level -= GAIN * 2;
-    double most = 0;
-    for (int window = 0; window < 60; window++) {
-      step(1);
-      most = Math.max(most, stops.evidence(LIMIT));
-    }
-    assertThat(most).as("seed %d", SEED).isLessThan(1);
+    assertThat(mostEvidenceOf(60)).as("seed %d", SEED).isLessThan(1);
   }
 
   @ParameterizedTest
   @ValueSource(doubles = {0, 0.2, 0.5, 0.8})
   void stop_inTheMiddleOfAWindow_isSeenWithinTwentyWindows(double through) {
-    run(600);
+    mostEvidenceOf(600);
     step(through);
     int windows = 1;
     while (stops.evidence(LIMIT) < 1 && windows < 100) {
@@ -79,7 +69,7 @@ class StopsTest {
 
   @Test
   void keptAndReadBack_goesOnAsItWould() {
-    run(600);
+    mostEvidenceOf(600);
     step(0.5);
     step(0);
     SortedMap<String, String> kept = new TreeMap<>();
@@ -103,10 +93,14 @@ class StopsTest {
     stops.weigh(stop -> ratio, LIMIT);
   }
 
-  private void run(int windows) {
+  /** The most that speaks for a stop in so many healthy windows. */
+  private double mostEvidenceOf(int windows) {
+    double most = 0;
     for (int window = 0; window < windows; window++) {
       step(1);
+      most = Math.max(most, stops.evidence(LIMIT));
     }
+    return most;
   }
 
   /** A window in which that share of what is asked for is fed. */

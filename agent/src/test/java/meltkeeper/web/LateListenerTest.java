@@ -14,7 +14,6 @@ import java.util.Set;
 import meltkeeper.testing.Certificates;
 import meltkeeper.web.guard.TokenHash;
 import meltkeeper.web.guard.WebSettings;
-import meltkeeper.web.guard.WebSettings.CertificateFiles;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -114,16 +113,7 @@ final class LateListenerTest {
   @Test
   void tooMuchOverTls_isToldSo(@TempDir Path folder) throws Exception {
     Certificates made = new Certificates(folder).issue("IP:127.0.0.1");
-    WebSettings encrypted =
-        new WebSettings(
-            "127.0.0.1",
-            0,
-            Set.of(),
-            Optional.empty(),
-            false,
-            Optional.of(
-                new CertificateFiles(folder.resolve("server.key"), folder.resolve("server.crt"))));
-    try (ServedShop shop = new ServedShop(encrypted);
+    try (ServedShop shop = new ServedShop(ServedShop.encrypted(folder));
         RawClient client = new RawClient(shop.port(), made.client().getSocketFactory())) {
       assertThat(told(shop, client, "POST " + PARTS, JSON, SAME, 100))
           .startsWith("HTTP/1.1 413 ")

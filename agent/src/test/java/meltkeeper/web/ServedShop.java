@@ -7,11 +7,13 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import meltkeeper.desk.Bench;
 import meltkeeper.desk.Desk;
 import meltkeeper.desk.Shop;
@@ -33,6 +35,7 @@ import meltkeeper.protocol.motion.MotionLimits;
 import meltkeeper.store.MemoryStore;
 import meltkeeper.store.Store;
 import meltkeeper.web.guard.WebSettings;
+import meltkeeper.web.guard.WebSettings.CertificateFiles;
 import meltkeeper.web.view.AgentView;
 
 /** A shop over a store in memory, served on a free port of the loopback interface. */
@@ -55,6 +58,18 @@ public final class ServedShop implements AgentView, AutoCloseable {
   private final HttpClient client = HttpClient.newHttpClient();
   private volatile Live live = Live.EMPTY;
   private volatile long nowNanos = Bench.NOW;
+
+  /** On a port of its own over TLS, by {@code server.key} and {@code server.crt} in a folder. */
+  public static WebSettings encrypted(Path folder) {
+    return new WebSettings(
+        "127.0.0.1",
+        0,
+        Set.of(),
+        Optional.empty(),
+        false,
+        Optional.of(
+            new CertificateFiles(folder.resolve("server.key"), folder.resolve("server.crt"))));
+  }
 
   public ServedShop() {
     this(Bench.SHOP, WebSettings.plain("127.0.0.1", 0));

@@ -6,8 +6,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.io.IOException;
 import java.net.URI;
 import java.nio.file.Path;
-import java.util.Optional;
-import java.util.Set;
 import javax.net.ssl.HttpsURLConnection;
 import meltkeeper.testing.Certificates;
 import meltkeeper.web.ServedShop;
@@ -20,21 +18,10 @@ final class EncryptedTest {
 
   @TempDir private Path folder;
 
-  private static WebSettings settings(Path folder) {
-    return new WebSettings(
-        "127.0.0.1",
-        0,
-        Set.of(),
-        Optional.empty(),
-        false,
-        Optional.of(
-            new CertificateFiles(folder.resolve("server.key"), folder.resolve("server.crt"))));
-  }
-
   @Test
   void encrypted_isServed_andPlainIsNot() throws Exception {
     Certificates made = new Certificates(folder).issue("IP:127.0.0.1");
-    try (ServedShop shop = new ServedShop(settings(folder))) {
+    try (ServedShop shop = new ServedShop(ServedShop.encrypted(folder))) {
       HttpsURLConnection connection =
           (HttpsURLConnection)
               URI.create("https://127.0.0.1:" + shop.port() + "/healthz").toURL().openConnection();
